@@ -1,0 +1,49 @@
+package fit
+
+import (
+	"leafwright/geom"
+	"leafwright/geom/door"
+)
+
+// work is the memory an evaluation uses and the next one uses again.
+type work struct {
+	arcs    [Edges][faces][]arc // at swing 0
+	cuts    []float64
+	faceGap [faces][]Piece
+	stop    []Piece
+	sweep   sweep
+	floor   floorSweep
+}
+
+// Evaluate hangs the door and measures everything, into f. It is a pure function
+// of the door, which must have passed its check and must not change while f is
+// used; f's memory is used again, so that evaluating allocates nothing once its
+// slices have grown.
+func Evaluate(f *Fit, d *door.Door) {
+	f.door = d
+	f.hang(d)
+	f.arrises(&d.Leaf)
+	f.close()
+	by := f.Closed.Turn()
+	f.closedGaps(by)
+	f.stopGaps(by)
+	f.swing()
+	f.swingFloor()
+	f.clearWidths()
+}
+
+// Arris gives, appended to dst, the world places of an arris at a swing angle:
+// the ends of its smooth pieces, from the foot up or from the hinges across. Face
+// 0 is the knuckle face, 1 the stop face.
+func (f *Fit) Arris(dst []geom.Vec, e Edge, face int, swing geom.Angle) []geom.Vec {
+	by := swing.Turn()
+	arcs := f.work.arcs[e][face]
+	for i := range arcs {
+		q := arcs[i].turned(by)
+		if i == 0 {
+			dst = append(dst, q.at(arcs[i].lo))
+		}
+		dst = append(dst, q.at(arcs[i].hi))
+	}
+	return dst
+}

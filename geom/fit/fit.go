@@ -1,0 +1,93 @@
+// Package fit hangs a leaf in its frame and tells what a feeler gauge, a level
+// and a slow swing of the leaf would show: the gaps when closed, the clearances
+// while it swings, the stops, the floor, the way through. Then it holds them
+// against the gaps wanted.
+package fit
+
+import (
+	"leafwright/geom"
+	"leafwright/geom/door"
+)
+
+// Edge is one side of the leaf.
+type Edge int
+
+// The four edges of the leaf, and what each looks at: the hinge jamb, the latch
+// jamb, the head and the floor.
+const (
+	HingeSide Edge = iota
+	LatchSide
+	HeadSide
+	FloorSide
+	Edges // how many there are
+)
+
+// Upright tells whether places on the edge are heights y (true) or distances x.
+func (e Edge) Upright() bool { return e == HingeSide || e == LatchSide }
+
+// Gap is a gap along an edge with the leaf closed, in mm, above 0 clear. Places
+// are world y on the upright edges and world x on head and floor.
+type Gap struct {
+	Curve           // the gap at every place where it exists
+	Least, Most     float64
+	LeastAt, MostAt float64 // their places
+}
+
+// Sweep is the least clearance an edge has through the whole swing.
+type Sweep struct {
+	Least float64    // mm, below 0 binding
+	At    geom.Vec   // where, in the world
+	Leaf  geom.Vec   // the same point in leaf axes
+	Angle geom.Angle // swing angle, counted from the pose
+}
+
+// Fit is a leaf hung in its frame. Evaluate fills it and uses its memory again.
+type Fit struct {
+	Pose geom.Motion // leaf axes to world, at swing angle 0
+	Axis geom.Axis   // the pin axis
+	// Strain is how much farther apart the outer hinges are on the leaf than on the jamb.
+	Strain float64
+	// Closed is the angle at which the leaf comes to rest; LatchAngle is where the
+	// latch is home and StopAngle where the leaf first touches a stop.
+	Closed, LatchAngle, StopAngle geom.Angle
+	// StopBound tells that a stop holds the leaf before the latch is home, and
+	// LatchMiss the z distance the latch point still has to go, 0 otherwise.
+	StopBound bool
+	LatchMiss float64
+
+	Gaps  [Edges]Gap // closed gaps between both arrises and frame or floor, by Edge
+	Shown [Edges]Gap // the same by the knuckle-face arris alone: what the eye sees
+	Stops [3]Gap     // leaf's stop face to stop, in z, by Edge: hinge, latch, head
+
+	Swing [Edges]Sweep // the least clearance of each edge, closed to fully open
+
+	ClearWidth  float64 // least free width beside the leaf at 90°, to the latch jamb
+	ClearToStop float64 // the same to the latch stop, which is what regulations mean
+
+	door *door.Door
+	work work
+}
+
+// Place gives where the leaf's point (u, v, w) is when the leaf stands at the
+// swing angle.
+func (f *Fit) Place(p geom.Vec, swing geom.Angle) geom.Vec {
+	return f.Axis.Turn(f.Pose.Point(p), swing.Turn())
+}
+
+// FacePoint gives the leaf's point at (u, v), depth d behind the knuckle face.
+func (f *Fit) FacePoint(u, v, d float64) geom.Vec {
+	return geom.Vec{X: u, Y: v, Z: f.door.Leaf.Face(u, v) - d}
+}
+
+// Pin gives the pin centre of the i-th hinge.
+func Pin(d *door.Door, i int) geom.Vec {
+	h, f := d.Hinges[i], &d.Frame
+	return geom.Vec{
+		X: f.HingeJamb.At(h.JambHeight) + h.Closed/2 - (h.JambGain - h.JambPacker),
+		Y: h.JambHeight,
+		Z: f.HingeFront.At(h.JambHeight) + h.Pin,
+	}
+}
+
+// OutOfLine gives how far the i-th hinge's pin lies from the pin axis.
+func (f *Fit) OutOfLine(i int) float64 { return f.Axis.Off(Pin(f.door, i)) }

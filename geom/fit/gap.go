@@ -1,0 +1,256 @@
+package fit
+
+import (
+	"math"
+
+	"leafwright/geom"
+	"leafwright/geom/door"
+)
+
+// facing is what an edge of the leaf looks at: a line of the frame as a function
+// of the place m along it, and the coordinate of the leaf that is held against it.
+type facing struct {
+	upright bool         // m is y and the gap is along x; else m is x and the gap along y
+	sign    float64      // +1: gap = line − leaf; −1: gap = leaf − line
+	line    geom.Profile // the face: H, L or T
+	front   geom.Profile // its front edge's z
+	stop    geom.Profile // its stop's z
+}
+
+func facings(f *door.Frame) [FloorSide]facing {
+	return [FloorSide]facing{
+		HingeSide: {true, -1, f.HingeJamb, f.HingeFront, f.HingeStop},
+		LatchSide: {true, 1, f.LatchJamb, f.LatchFront, f.LatchStop},
+		HeadSide:  {false, 1, f.Head, f.HeadFront, f.HeadStop},
+	}
+}
+
+// parts gives the two coordinates of a vector that a facing is about.
+func parts(upright bool, v geom.Vec) (m, across float64) {
+	if upright {
+		return v.Y, v.X
+	}
+	return v.X, v.Y
+}
+
+// graph is a coordinate of a turned arc as a quadratic in another, around p:
+// value + slope·τ + bend·τ², τ counted from m. The next term is below 1e-8 mm for
+// any leaf that passes its check, since an arc bends by no more than its wind.
+func graph(q quad, upright bool, p float64) (m, value, slope, bend float64) {
+	m, value = parts(upright, q.at(p))
+	dm, dv := parts(upright, q.way(p))
+	bm, bv := parts(upright, q.c2)
+	slope = dv / dm
+	bend = (bv - float64(slope*bm)) / float64(dm*dm)
+	return m, value, slope, bend
+}
+
+// inverse gives the p of the turned arc at which coordinate m is reached.
+func inverse(q quad, upright bool, m float64, from float64) float64 {
+	p := from
+	for range 3 { // the arc is so nearly straight that the first step is almost home
+		at, _ := parts(upright, q.at(p))
+		dm, _ := parts(upright, q.way(p))
+		p -= (at - m) / dm
+	}
+	return p
+}
+
+// gapCurve appends to dst the gap between an arris at the turn and its facing.
+func (f *Fit) gapCurve(dst []Piece, arcs []arc, to facing, by geom.Turn) []Piece {
+	for i := range arcs {
+		a := &arcs[i]
+		q := a.turned(by)
+		lo, _ := parts(to.upright, q.at(a.lo))
+		hi, _ := parts(to.upright, q.at(a.hi))
+		p := a.lo
+		for lo < hi {
+			k := to.line.Find(lo)
+			end := hi
+			if k < to.line.Pieces()-1 {
+				end = min(end, to.line.Knot(k))
+			}
+			_, v, slope, bend := graph(q, to.upright, p)
+			l := to.line.Piece(k)
+			dst = append(dst, Piece{
+				Lo: lo, Hi: end,
+				C0: to.sign * (l.At(lo) - v),
+				C1: to.sign * (l.C1 - slope),
+				C2: -to.sign * bend,
+			})
+			lo = end
+			if lo < hi {
+				p = inverse(q, to.upright, lo, p)
+			}
+		}
+	}
+	return dst
+}
+
+// from gives the piece counted from a later start.
+func (p Piece) from(lo float64) Piece {
+	d := lo - p.Lo
+	return Piece{lo, p.Hi, p.At(lo), p.C1 + float64(2*p.C2*d), p.C2}
+}
+
+// lesser appends to dst the lesser of two curves where both exist, cut where
+// they cross.
+func lesser(dst, a, b []Piece) []Piece {
+	i, j := 0, 0
+	for i < len(a) && j < len(b) {
+		lo, hi := max(a[i].Lo, b[j].Lo), min(a[i].Hi, b[j].Hi)
+		if lo < hi {
+			p, q := a[i].from(lo), b[j].from(lo)
+			p.Hi, q.Hi = hi, hi
+			apart := Piece{lo, hi, p.C0 - q.C0, p.C1 - q.C1, p.C2 - q.C2}
+			cuts, n := apart.crossings(0)
+			for k := 0; k <= n; k++ {
+				end := hi
+				if k < n {
+					end = cuts[k]
+				}
+				least := p
+				if apart.At(lo+(end-lo)/2) > 0 {
+					least = q
+				}
+				least = least.from(lo)
+				least.Hi = end
+				dst = append(dst, least)
+				lo = end
+			}
+		}
+		if a[i].Hi < b[j].Hi {
+			i++
+		} else {
+			j++
+		}
+	}
+	return dst
+}
+
+// set notes the curve's extremes.
+func (g *Gap) set(pieces []Piece) {
+	g.Pieces = pieces
+	g.Least, g.LeastAt, g.Most, g.MostAt = g.Extremes()
+}
+
+// closedGaps measures every gap with the leaf at the turn by.
+func (f *Fit) closedGaps(by geom.Turn) {
+	var curve [faces][]Piece
+	to := facings(&f.door.Frame)
+	for e := HingeSide; e < Edges; e++ {
+		for face := range faces {
+			buf := f.work.faceGap[face][:0]
+			if e == FloorSide {
+				buf = f.floorCurve(buf, f.work.arcs[e][face], by)
+			} else {
+				buf = f.gapCurve(buf, f.work.arcs[e][face], to[e], by)
+			}
+			f.work.faceGap[face], curve[face] = buf, buf
+		}
+		f.Shown[e].set(append(f.Shown[e].Pieces[:0], curve[knuckleFace]...))
+		f.Gaps[e].set(lesser(f.Gaps[e].Pieces[:0], curve[knuckleFace], curve[stopFace]))
+	}
+}
+
+// floorCurve appends the height of a bottom arris over the floor below it, as a
+// function of x. The floor is bilinear in polar coordinates, so each stretch
+// between its bends is cut until a quadratic follows it to floorTrue.
+func (f *Fit) floorCurve(dst []Piece, arcs []arc, by geom.Turn) []Piece {
+	fl := &f.door.Floor
+	level := fl.IsLevel()
+	for i := range arcs {
+		a := &arcs[i]
+		q := a.turned(by)
+		cuts := append(f.work.cuts[:0], a.lo)
+		if !level {
+			cuts = floorBends(cuts, fl, q, a.lo, a.hi)
+		}
+		cuts = sorted(append(cuts, a.hi))
+		f.work.cuts = cuts
+		for k := 1; k < len(cuts); k++ {
+			if lo, hi := cuts[k-1], cuts[k]; lo < hi {
+				dst = floorPieces(dst, fl, q, lo, hi, level, 0)
+			}
+		}
+	}
+	return dst
+}
+
+// floorTrue is how closely, in mm, the pieces of a floor gap follow it, and
+// floorDepth how often a stretch is halved for that.
+const (
+	floorTrue  = 1e-6
+	floorDepth = 7
+)
+
+func floorPieces(dst []Piece, fl *door.Floor, q quad, lo, hi float64, level bool, depth int) []Piece {
+	m0, v, slope, bend := graph(q, false, lo)
+	m1 := q.at(hi).X
+	if !(m0 < m1) {
+		return dst
+	}
+	p := Piece{Lo: m0, Hi: m1, C0: v, C1: slope, C2: bend}
+	under := func(k float64) float64 { // floor a part k of the way along
+		at := q.at(lo + float64(k*(hi-lo)))
+		return fl.At(at.X, at.Z)
+	}
+	if level {
+		p.C0 -= under(0)
+		return append(dst, p)
+	}
+	f0, f1, f2 := under(0), under(0.5), under(1)
+	h := m1 - m0
+	b := 4*f1 - 3*f0 - f2
+	c := 2 * (f0 - 2*f1 + f2)
+	off := func(k float64) bool {
+		return math.Abs(f0+float64(k*(b+float64(c*k)))-under(k)) > floorTrue
+	}
+	if depth < floorDepth && (off(0.25) || off(0.75)) {
+		mid := lo + (hi-lo)/2
+		dst = floorPieces(dst, fl, q, lo, mid, false, depth+1)
+		return floorPieces(dst, fl, q, mid, hi, false, depth+1)
+	}
+	p.C0 -= f0
+	p.C1 -= b / h
+	p.C2 -= c / float64(h*h)
+	return append(dst, p)
+}
+
+// floorBends appends the p in (lo, hi) at which the arc passes a measured radius
+// or a measured angle of the floor.
+func floorBends(dst []float64, fl *door.Floor, q quad, lo, hi float64) []float64 {
+	add := func(p float64) {
+		if lo < p && p < hi {
+			dst = append(dst, p)
+		}
+	}
+	for _, r := range fl.Radii {
+		// x² + z² = r² with the arc's slight bend left out, then put right by a step.
+		a := float64(q.c0.X*q.c0.X) + float64(q.c0.Z*q.c0.Z) - float64(r*r)
+		b := 2 * (float64(q.c0.X*q.c1.X) + float64(q.c0.Z*q.c1.Z))
+		c := float64(q.c1.X*q.c1.X) + float64(q.c1.Z*q.c1.Z)
+		one, two := roots(a, b, c)
+		for _, p := range [2]float64{one, two} {
+			at, way := q.at(p), q.way(p)
+			slope := 2 * (float64(at.X*way.X) + float64(at.Z*way.Z))
+			if slope != 0 {
+				p -= (float64(at.X*at.X) + float64(at.Z*at.Z) - float64(r*r)) / slope
+			}
+			add(p)
+		}
+	}
+	if len(fl.Angles) < 2 {
+		return dst
+	}
+	for _, angle := range fl.Angles {
+		t := angle.Turn()
+		one, two := roots(
+			float64(q.c0.X*t.Sin)-float64(q.c0.Z*t.Cos),
+			float64(q.c1.X*t.Sin)-float64(q.c1.Z*t.Cos),
+			float64(q.c2.X*t.Sin)-float64(q.c2.Z*t.Cos))
+		add(one)
+		add(two)
+	}
+	return dst
+}

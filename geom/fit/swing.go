@@ -1,0 +1,271 @@
+package fit
+
+import (
+	"math"
+
+	"leafwright/geom"
+)
+
+// Numbers of the search through the swing.
+const (
+	// onPlane is how far in mm a place may lie outside front edge and stop and
+	// still count, so that places found on them do.
+	onPlane = 1e-7
+	// gain is the least improvement in mm worth looking for between two places.
+	gain = 1e-7
+	// halvings bounds how often a stretch is cut while looking.
+	halvings = 40
+)
+
+// sweep looks for the least clearance of one edge against its facing: over all
+// points of its arrises and all angles from closed to open, counting a point when
+// closed, and beyond that while it is between stop and front edge.
+//
+// For one point of an arris every coordinate is a harmonic of the angle, so the
+// least over the angle is at one of a few angles in closed form: closed, open,
+// crossing the front edge or the stop, passing a bend of the face, or standing
+// level against it. Along the arris the least is at an end, at a bend, or, seldom,
+// inside a stretch whose ends both slope down into it.
+type sweep struct {
+	to           facing
+	closed, open geom.Turn
+	tc, topen    float64 // their half-tangents
+	frontMost    float64 // greatest z of the front edge
+
+	arc           *arc
+	foot, out, on geom.Vec // of the point at hand
+	m, across, z  harmonic
+	best          Sweep
+	bestArc       *arc
+	bestP         float64
+}
+
+// reading is the least clearance of one point, the turn it is at and its rate
+// along the arris.
+type reading struct {
+	p, value, rate float64
+	turn           geom.Turn
+}
+
+// swing measures the clearances of the hanging, closing and top edges.
+func (f *Fit) swing() {
+	s := &f.work.sweep
+	s.closed, s.open = f.Closed.Turn(), f.door.Opens.Turn()
+	if f.door.Opens < f.Closed {
+		s.open = s.closed
+	}
+	s.tc, s.topen = s.closed.HalfTan(), s.open.HalfTan()
+	for e, to := range facings(&f.door.Frame) {
+		s.to = to
+		s.frontMost = math.Inf(-1)
+		s.best = Sweep{Least: math.Inf(1)}
+		s.bestArc = nil
+		for face := range faces {
+			for i := range f.work.arcs[e][face] {
+				f.sweepArc(&f.work.arcs[e][face][i])
+			}
+		}
+		f.finish(Edge(e), &s.best, s.bestArc, s.bestP)
+	}
+}
+
+// finish notes where in the world and on the leaf a sweep was least.
+func (f *Fit) finish(e Edge, best *Sweep, a *arc, p float64) {
+	f.Swing[e] = *best
+	if a == nil {
+		return
+	}
+	turn := best.Angle.Turn()
+	f.Swing[e].At = a.turned(turn).at(p)
+	// The leaf's own axes: undo the turn and the pose.
+	d := a.turned(geom.Turn{Cos: 1}).at(p).Sub(f.Pose.Origin)
+	f.Swing[e].Leaf = geom.Vec{X: d.Dot(f.Pose.U), Y: d.Dot(f.Pose.V), Z: d.Dot(f.Pose.W)}
+}
+
+// sweepArc tries the ends of an arc, the places where it passes a bend of the
+// frame, and what may lie between.
+func (f *Fit) sweepArc(a *arc) {
+	s := &f.work.sweep
+	s.arc = a
+	ps := append(f.work.cuts[:0], a.lo, a.hi)
+	closed := a.turned(s.closed)
+	m0, _ := parts(s.to.upright, closed.at(a.lo))
+	m1, _ := parts(s.to.upright, closed.at(a.hi))
+	const reach = 200 // mm: how far a place may move along the edge while it passes the frame
+	for _, pr := range [3]geom.Profile{s.to.line, s.to.front, s.to.stop} {
+		for i := range pr.Knots() {
+			k := pr.Knot(i)
+			if k < min(m0, m1)-reach || k > max(m0, m1)+reach {
+				continue
+			}
+			p := inverse(closed, s.to.upright, k, a.lo)
+			for range 4 { // to where the bend is passed at the angle that counts
+				if !(a.lo < p && p < a.hi) {
+					break
+				}
+				ps = append(ps, p)
+				r := s.read(p)
+				next := inverse(a.turned(r.turn), s.to.upright, k, p)
+				if math.Abs(next-p) < 1e-9 {
+					break
+				}
+				p = next
+			}
+		}
+	}
+	ps = sorted(ps)
+	f.work.cuts = ps
+	prev := s.read(ps[0])
+	for _, p := range ps[1:] {
+		next := s.read(p)
+		s.between(prev, next, 0)
+		prev = next
+	}
+}
+
+// between looks inside a stretch of the arris when both ends slope down into it
+// and their tangents meet below the best so far.
+func (s *sweep) between(a, b reading, depth int) {
+	w := b.p - a.p
+	if !(a.rate < 0 && b.rate > 0) || depth > halvings || w < 1e-9 {
+		return
+	}
+	k := (b.value - a.value - float64(b.rate*w)) / (a.rate - b.rate) // from a.p
+	k = max(0, min(w, k))
+	if a.value+float64(a.rate*k) > s.best.Least-gain {
+		return
+	}
+	if k < w/1024 || k > w-w/1024 {
+		k = w / 2
+	}
+	mid := s.read(a.p + k)
+	s.between(a, mid, depth+1)
+	s.between(mid, b, depth+1)
+}
+
+// read gives the least clearance of the arris point p and notes it if it is the
+// best so far.
+func (s *sweep) read(p float64) reading {
+	s.foot, s.out, s.on = s.arc.foot.at(p), s.arc.out.at(p), s.arc.on.at(p)
+	fm, fa := parts(s.to.upright, s.foot)
+	om, oa := parts(s.to.upright, s.out)
+	nm, na := parts(s.to.upright, s.on)
+	s.m, s.across, s.z = harmonic{fm, om, nm}, harmonic{fa, oa, na}, harmonic{s.foot.Z, s.out.Z, s.on.Z}
+
+	r := reading{p: p, value: math.Inf(1)}
+	way := wayFixed
+	s.try(&r, &way, s.closed, wayFixed)
+	if s.tc < s.topen {
+		s.try(&r, &way, s.open, wayFixed)
+		s.window(&r, &way)
+	}
+	r.rate = s.rate(p, r.turn, way)
+	if r.value < s.best.Least {
+		s.best.Least, s.best.Angle = r.value, r.turn.Angle()
+		s.bestArc, s.bestP = s.arc, p
+	}
+	return r
+}
+
+// How a reading's angle changes along the arris.
+type way int
+
+const (
+	wayFixed way = iota // not at all, or to no effect
+	wayFront            // so as to stay on the front edge
+	wayStop             // so as to stay on the stop
+	wayBend             // so as to stay at a bend of the face
+)
+
+// window tries every angle between closed and open at which the clearance may be
+// least.
+func (s *sweep) window(r *reading, w *way) {
+	lo, hi := s.span()
+	i0, i1 := s.to.front.Find(lo), s.to.front.Find(hi)
+	for i := i0; i <= i1; i++ {
+		near, far := s.z.less(s.to.front.Piece(i), s.m).roots()
+		s.tryAt(r, w, near, wayFront)
+		s.tryAt(r, w, far, wayFront)
+	}
+	i0, i1 = s.to.stop.Find(lo), s.to.stop.Find(hi)
+	for i := i0; i <= i1; i++ {
+		near, far := s.z.less(s.to.stop.Piece(i), s.m).roots()
+		s.tryAt(r, w, near, wayStop)
+		s.tryAt(r, w, far, wayStop)
+	}
+	i0, i1 = s.to.line.Find(lo), s.to.line.Find(hi)
+	for i := i0; i <= i1; i++ {
+		one, other := s.across.less(s.to.line.Piece(i), s.m).level()
+		s.tryAt(r, w, one, wayFixed)
+		s.tryAt(r, w, other, wayFixed)
+		if i < i1 {
+			near, far := s.m.less(geom.Line{C0: s.to.line.Knot(i)}, harmonic{}).roots()
+			s.tryAt(r, w, near, wayBend)
+			s.tryAt(r, w, far, wayBend)
+		}
+	}
+}
+
+// span gives the places along the edge that the point passes, closed to open.
+func (s *sweep) span() (lo, hi float64) {
+	a, b := s.m.at(s.closed), s.m.at(s.open)
+	lo, hi = min(a, b), max(a, b)
+	one, other := s.m.level()
+	for _, t := range [2]float64{one, other} {
+		if s.tc < t && t < s.topen {
+			m := s.m.at(geom.HalfTan(t))
+			lo, hi = min(lo, m), max(hi, m)
+		}
+	}
+	return lo, hi
+}
+
+func (s *sweep) tryAt(r *reading, w *way, t float64, how way) {
+	if s.tc < t && t < s.topen {
+		s.try(r, w, geom.HalfTan(t), how)
+	}
+}
+
+// try takes the clearance at the turn if the point counts there and it is less.
+func (s *sweep) try(r *reading, w *way, by geom.Turn, how way) {
+	m := s.m.at(by)
+	if by != s.closed {
+		z := s.z.at(by)
+		if z > s.to.front.At(m)+onPlane || z < s.to.stop.At(m)-onPlane {
+			return
+		}
+	}
+	if v := s.to.sign * (s.to.line.At(m) - s.across.at(by)); v < r.value {
+		r.value, r.turn, *w = v, by, how
+	}
+}
+
+// rate gives the change of a reading per mm along the arris: along it, and by the
+// angle that changes with it.
+func (s *sweep) rate(p float64, by geom.Turn, how way) float64 {
+	q := s.arc.turned(by).way(p)
+	dm, da := parts(s.to.upright, q)
+	m := s.m.at(by)
+	l := s.to.line.Slope(m)
+	along := float64(l*dm) - da
+	if how != wayFixed {
+		var bound, turning float64 // of what stays zero: along the arris, per radian
+		switch how {
+		case wayFront, wayStop:
+			on := s.to.front
+			if how == wayStop {
+				on = s.to.stop
+			}
+			k := on.Slope(m)
+			bound = q.Z - float64(k*dm)
+			turning = s.z.rate(by) - float64(k*s.m.rate(by))
+		case wayBend:
+			bound, turning = dm, s.m.rate(by)
+		}
+		if turning != 0 {
+			swung := float64(l*s.m.rate(by)) - s.across.rate(by)
+			along -= swung * bound / turning
+		}
+	}
+	return s.to.sign * along
+}

@@ -1,0 +1,260 @@
+package fit
+
+import (
+	"math"
+
+	"leafwright/geom"
+	"leafwright/geom/door"
+)
+
+// floorSweep looks for the least height of the bottom arrises over the floor
+// through the whole swing. Between the floor's measured radii and angles its
+// height is bilinear in distance and angle, which bends like a saddle, so the
+// least is not inside such a field: it is on a path at an end of an arris piece,
+// over a measured radius, or nearest to the floor's origin, at some angle.
+type floorSweep struct {
+	floor   *door.Floor
+	tc, to  float64 // half-tangents of closed and open
+	offset  float64 // of the pin axis from the floor's origin, mm
+	steep   float64 // the floor's steepest rise outwards, and the greatest round, mm per radian
+	round   float64
+	arc     *arc
+	best    Sweep
+	bestArc *arc
+	bestP   float64
+
+	path    path
+	radius  float64
+	p       float64  // the point at hand
+	x, y, z harmonic // its coordinates
+	ts      [maxTurns]float64
+}
+
+// path is how the point looked at moves along the arris as the leaf swings.
+type path int
+
+const (
+	still   path = iota // one point of the arris
+	ring                // the point over a measured radius
+	nearest             // the point nearest to the floor's origin
+)
+
+// maxTurns is room for the angles at which a path passes a measured angle: two
+// for each of the 45 a floor may have, the path's own bends and both ends.
+const maxTurns = 96
+
+// swingFloor measures the clearance over the floor, closed to open.
+func (f *Fit) swingFloor() {
+	s := &f.work.floor
+	s.floor, s.tc, s.to = &f.door.Floor, f.work.sweep.tc, f.work.sweep.topen
+	s.best, s.bestArc = Sweep{Least: math.Inf(1)}, nil
+	a := f.Axis.At
+	s.offset = math.Sqrt(float64(a.X*a.X) + float64(a.Z*a.Z))
+	s.steep, s.round = slopes(s.floor)
+	for face := range faces {
+		arcs := f.work.arcs[FloorSide][face]
+		for i := range arcs {
+			s.arc = &arcs[i]
+			s.follow(still, s.arc.lo)
+			if i == len(arcs)-1 {
+				s.follow(still, s.arc.hi)
+			}
+			if s.steep > 0 || s.round > 0 {
+				for _, r := range s.floor.Radii {
+					s.follow(ring, r)
+				}
+				s.follow(nearest, 0)
+			}
+		}
+	}
+	f.finish(FloorSide, &s.best, s.bestArc, s.bestP)
+}
+
+// slopes gives the floor's steepest rise per mm outwards and per radian round.
+func slopes(fl *door.Floor) (out, round float64) {
+	for i, row := range fl.Heights {
+		for j := range row {
+			if j > 0 {
+				out = max(out, math.Abs(row[j]-row[j-1])/(fl.Radii[j]-fl.Radii[j-1]))
+			}
+			if i > 0 {
+				round = max(round, math.Abs(row[j]-fl.Heights[i-1][j])/float64(fl.Angles[i]-fl.Angles[i-1]))
+			}
+		}
+	}
+	return out, round
+}
+
+// follow looks along one path through the swing.
+func (s *floorSweep) follow(how path, k float64) {
+	s.path = how
+	switch how {
+	case still:
+		s.take(k)
+	case ring:
+		s.radius = k
+		s.p = s.arc.lo
+	case nearest:
+		s.p = s.arc.lo
+	}
+	if how != still && !s.step(s.tc) {
+		s.take(s.p) // off the arris when closed, perhaps on it later
+	}
+	ts := s.turns()
+	before := s.read(ts[0])
+	for i := 1; i < len(ts); i++ {
+		after := s.read(ts[i])
+		s.dip(ts[i-1], ts[i], before, after)
+		before = after
+	}
+}
+
+func (s *floorSweep) take(p float64) {
+	s.p = p
+	foot, out, on := s.arc.foot.at(p), s.arc.out.at(p), s.arc.on.at(p)
+	s.x = harmonic{foot.X, out.X, on.X}
+	s.y = harmonic{foot.Y, out.Y, on.Y}
+	s.z = harmonic{foot.Z, out.Z, on.Z}
+}
+
+// step moves the point at hand to where the path is at the half-tangent t, and
+// tells whether that is on the arris.
+func (s *floorSweep) step(t float64) bool {
+	if s.path == still {
+		return true
+	}
+	q := s.arc.turned(geom.HalfTan(t))
+	// In plan the arris is all but straight: the foot of the square from the origin
+	// is near, and the ring lies a leg of the triangle away from it, on the far side.
+	way := q.way(s.p)
+	n := float64(way.X*way.X) + float64(way.Z*way.Z)
+	at := q.at(s.p)
+	p := s.p - (float64(at.X*way.X)+float64(at.Z*way.Z))/n
+	if s.path == ring {
+		at = q.at(p)
+		leg := float64(s.radius*s.radius) - float64(at.X*at.X) - float64(at.Z*at.Z)
+		if leg < 0 {
+			return false
+		}
+		p += math.Sqrt(leg / n)
+		at, way = q.at(p), q.way(p)
+		if slope := 2 * (float64(at.X*way.X) + float64(at.Z*way.Z)); slope != 0 {
+			p -= (float64(at.X*at.X) + float64(at.Z*at.Z) - float64(s.radius*s.radius)) / slope
+		}
+	}
+	if p < s.arc.lo || p > s.arc.hi {
+		return false
+	}
+	s.take(p)
+	return true
+}
+
+// read gives the height of the path over the floor at the half-tangent t, +∞
+// where the path is off the arris.
+func (s *floorSweep) read(t float64) float64 {
+	if !s.step(t) {
+		return math.Inf(1)
+	}
+	by := geom.HalfTan(t)
+	v := s.y.at(by) - s.floor.At(s.x.at(by), s.z.at(by))
+	if v < s.best.Least {
+		s.best.Least, s.best.Angle = v, by.Angle()
+		s.bestArc, s.bestP = s.arc, s.p
+	}
+	return v
+}
+
+// turns gives the half-tangents, rising, at which the path passes a measured
+// angle of the floor or a bend of its own, and both ends.
+func (s *floorSweep) turns() []float64 {
+	ts := append(s.ts[:0], s.tc)
+	add := func(t float64) {
+		if s.tc < t && t < s.to && len(ts) < maxTurns-1 {
+			ts = append(ts, t)
+		}
+	}
+	if s.round > 0 {
+		for _, a := range s.floor.Angles {
+			near, far := s.ray(a).roots()
+			add(s.settle(near, a))
+			add(s.settle(far, a))
+		}
+	}
+	// Its own rise and fall: level places, and where its bend changes sign, a
+	// quarter turn on.
+	one, other := s.y.level()
+	add(one)
+	add(other)
+	one, other = harmonic{b: -s.y.c, c: s.y.b}.level()
+	add(one)
+	add(other)
+	return sorted(append(ts, s.to))
+}
+
+// ray is zero where the point at hand stands on the floor's ray at angle a.
+func (s *floorSweep) ray(a geom.Angle) harmonic {
+	t := a.Turn()
+	return harmonic{
+		float64(s.x.a*t.Sin) - float64(s.z.a*t.Cos),
+		float64(s.x.b*t.Sin) - float64(s.z.b*t.Cos),
+		float64(s.x.c*t.Sin) - float64(s.z.c*t.Cos),
+	}
+}
+
+// settle puts right a half-tangent found for a point that shifts along the arris
+// meanwhile.
+func (s *floorSweep) settle(t float64, a geom.Angle) float64 {
+	if s.path == still || !(s.tc < t && t < s.to) {
+		return t
+	}
+	for range 2 {
+		if !s.step(t) {
+			return t
+		}
+		near, far := s.ray(a).roots()
+		if math.Abs(far-t) < math.Abs(near-t) {
+			near = far
+		}
+		t = near
+	}
+	return t
+}
+
+// dip looks for a lesser height between two half-tangents with nothing but a
+// smooth floor between them, read as a and b at its ends. The height bends by no
+// more than the leaf's own rise and the floor's slopes over the pin's offset.
+func (s *floorSweep) dip(t0, t1, a, b float64) {
+	if math.IsInf(a, 1) && math.IsInf(b, 1) {
+		return
+	}
+	angle := 2 * (t1 - t0) // radians at most
+	r := math.Sqrt(float64(s.x.b*s.x.b) + float64(s.x.c*s.x.c))
+	bend := math.Sqrt(float64(s.y.b*s.y.b)+float64(s.y.c*s.y.c)) +
+		4*s.offset*(s.steep+s.round/max(r-s.offset, 1))
+	if min(a, b)-float64(bend*angle)*angle/8 > s.best.Least-gain {
+		return
+	}
+	s.narrow(t0, t1)
+}
+
+// narrow closes in on the least height between two half-tangents by the golden
+// section.
+func (s *floorSweep) narrow(lo, hi float64) {
+	const g = 0.6180339887498949
+	a, b := hi-float64(g*(hi-lo)), lo+float64(g*(hi-lo))
+	fa, fb := s.read(a), s.read(b)
+	for range 44 {
+		if hi-lo < 2e-6 { // a trough this narrow is level to 1e-9 mm
+			return
+		}
+		if fa < fb {
+			hi, b, fb = b, a, fa
+			a = hi - float64(g*(hi-lo))
+			fa = s.read(a)
+		} else {
+			lo, a, fa = a, b, fb
+			b = lo + float64(g*(hi-lo))
+			fb = s.read(b)
+		}
+	}
+}
