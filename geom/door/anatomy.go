@@ -1,5 +1,7 @@
 package door
 
+import "math"
+
 // Make is how a leaf is built.
 type Make string
 
@@ -63,3 +65,29 @@ const (
 	Rim     LockKind = "rim"     // on the face
 	Mortice LockKind = "mortice" // let into the closing edge
 )
+
+// Ordinary gives the make-up a person would expect of a framed four-panel leaf of
+// the size, or a plain one of another make. Stiles and top rail are a seventh of
+// the width, bottom rail a tenth of the height (Building Trades Pocketbook,
+// 1900s); the lock rail's top is 3 ft 2 in up (Building Construction 5, likewise).
+func Ordinary(m Make, width, height float64) Anatomy {
+	a := Anatomy{Make: m, Panels: Flat}
+	if m != Framed {
+		return a
+	}
+	five := func(x float64) float64 { return 5 * math.Round(x/5) }
+	stile := math.Max(five(width/7), Stile.Lo)
+	foot := math.Max(five(height/10), Stile.Lo)
+	a.HangingStile, a.ClosingStile = stile, stile
+	a.Rails = []Rail{{"bottom", 0, foot}, {"top", height - stile, height}}
+	const panel = 80.0 // mm, the least worth a member more
+	lockTop, lockFoot := 965.0, 965-math.Max(five(height/11), Stile.Lo)
+	if lockFoot-foot < panel || height-stile-lockTop < panel {
+		return a // a hatch: two rails do
+	}
+	a.Rails = []Rail{a.Rails[0], {"lock", lockFoot, lockTop}, a.Rails[1]}
+	if muntin := stile - 13; width > 3*stile+2*panel && muntin >= Stile.Lo { // half an inch narrower, same source
+		a.Muntins = []Muntin{{width / 2, muntin, foot, lockFoot}, {width / 2, muntin, lockTop, height - stile}}
+	}
+	return a
+}

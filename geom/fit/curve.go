@@ -154,3 +154,16 @@ func (c Curve) stretches(limit, sign float64, dst []geom.Interval) []geom.Interv
 	}
 	return dst
 }
+
+// Within gives the part of the curve over an interval.
+func (c Curve) Within(over geom.Interval) Curve {
+	var part []Piece
+	for _, p := range c.Pieces {
+		if lo, hi := max(p.Lo, over.Lo), min(p.Hi, over.Hi); lo < hi {
+			p = p.from(lo)
+			p.Hi = hi
+			part = append(part, p)
+		}
+	}
+	return Curve{part}
+}

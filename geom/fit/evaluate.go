@@ -12,7 +12,11 @@ type work struct {
 	faceGap [faces][]Piece
 	stop    []Piece
 	sweep   sweep
-	floor   floorSweep
+	// levelFloor tells that the floor has one height everywhere, and floorClosed
+	// where each bottom arris is lowest over the floor when closed.
+	levelFloor  bool
+	floorClosed [faces]struct{ least, at float64 }
+	floor       floorSweep
 }
 
 // Evaluate hangs the door and measures everything, into f. It is a pure function
@@ -21,6 +25,7 @@ type work struct {
 // slices have grown.
 func Evaluate(f *Fit, d *door.Door) {
 	f.door = d
+	f.work.levelFloor = d.Floor.IsLevel()
 	f.hang(d)
 	f.arrises(&d.Leaf)
 	f.close()

@@ -147,6 +147,10 @@ func (f *Fit) closedGaps(by geom.Turn) {
 				buf = f.gapCurve(buf, f.work.arcs[e][face], to[e], by)
 			}
 			f.work.faceGap[face], curve[face] = buf, buf
+			if e == FloorSide {
+				l := &f.work.floorClosed[face]
+				l.least, l.at, _, _ = Curve{buf}.Extremes()
+			}
 		}
 		f.Shown[e].set(append(f.Shown[e].Pieces[:0], curve[knuckleFace]...))
 		f.Gaps[e].set(lesser(f.Gaps[e].Pieces[:0], curve[knuckleFace], curve[stopFace]))
@@ -157,20 +161,18 @@ func (f *Fit) closedGaps(by geom.Turn) {
 // function of x. The floor is bilinear in polar coordinates, so each stretch
 // between its bends is cut until a quadratic follows it to floorTrue.
 func (f *Fit) floorCurve(dst []Piece, arcs []arc, by geom.Turn) []Piece {
-	fl := &f.door.Floor
-	level := fl.IsLevel()
 	for i := range arcs {
 		a := &arcs[i]
-		q := a.turned(by)
+		s := floorStretch{floor: &f.door.Floor, q: a.turned(by)}
 		cuts := append(f.work.cuts[:0], a.lo)
-		if !level {
-			cuts = floorBends(cuts, fl, q, a.lo, a.hi)
+		if !f.work.levelFloor {
+			cuts = floorBends(cuts, s.floor, s.q, a.lo, a.hi)
 		}
 		cuts = sorted(append(cuts, a.hi))
 		f.work.cuts = cuts
 		for k := 1; k < len(cuts); k++ {
 			if lo, hi := cuts[k-1], cuts[k]; lo < hi {
-				dst = floorPieces(dst, fl, q, lo, hi, level, 0)
+				dst = s.pieces(dst, lo, hi)
 			}
 		}
 	}
@@ -180,41 +182,55 @@ func (f *Fit) floorCurve(dst []Piece, arcs []arc, by geom.Turn) []Piece {
 // floorTrue is how closely, in mm, the pieces of a floor gap follow it, and
 // floorDepth how often a stretch is halved for that.
 const (
-	floorTrue  = 1e-6
-	floorDepth = 7
+	floorTrue  = 1e-5
+	floorDepth = 14
 )
 
-func floorPieces(dst []Piece, fl *door.Floor, q quad, lo, hi float64, level bool, depth int) []Piece {
-	m0, v, slope, bend := graph(q, false, lo)
-	m1 := q.at(hi).X
-	if !(m0 < m1) {
-		return dst
-	}
-	p := Piece{Lo: m0, Hi: m1, C0: v, C1: slope, C2: bend}
-	under := func(k float64) float64 { // floor a part k of the way along
-		at := q.at(lo + float64(k*(hi-lo)))
-		return fl.At(at.X, at.Z)
-	}
-	if level {
-		p.C0 -= under(0)
-		return append(dst, p)
-	}
-	f0, f1, f2 := under(0), under(0.5), under(1)
-	h := m1 - m0
+// floorStretch is a stretch of a turned bottom arris with no bend of the floor in
+// it, measured along x, or along u where byU is set.
+type floorStretch struct {
+	floor *door.Floor
+	q     quad
+	byU   bool
+}
+
+// under gives the floor's height below the arris at p.
+func (s *floorStretch) under(p float64) float64 {
+	at := s.q.at(p)
+	return s.floor.At(at.X, at.Z)
+}
+
+// pieces appends the stretch from lo to hi.
+func (s *floorStretch) pieces(dst []Piece, lo, hi float64) []Piece {
+	return s.cut(dst, lo, hi, s.under(lo), s.under(lo+(hi-lo)/2), s.under(hi), 0)
+}
+
+// cut appends the stretch from lo to hi, under which the floor is f0 at lo, f1 in
+// the middle and f2 at hi, halved until a quadratic through the three follows it.
+func (s *floorStretch) cut(dst []Piece, lo, hi, f0, f1, f2 float64, depth int) []Piece {
 	b := 4*f1 - 3*f0 - f2
 	c := 2 * (f0 - 2*f1 + f2)
-	off := func(k float64) bool {
-		return math.Abs(f0+float64(k*(b+float64(c*k)))-under(k)) > floorTrue
+	mid := lo + (hi-lo)/2
+	if depth < floorDepth && (b != 0 || c != 0) {
+		g1, g3 := s.under(lo+(hi-lo)/4), s.under(lo+3*(hi-lo)/4)
+		if math.Abs(f0+b/4+c/16-g1) > floorTrue || math.Abs(f0+3*b/4+9*c/16-g3) > floorTrue {
+			dst = s.cut(dst, lo, mid, f0, g1, f1, depth+1)
+			return s.cut(dst, mid, hi, f1, g3, f2, depth+1)
+		}
 	}
-	if depth < floorDepth && (off(0.25) || off(0.75)) {
-		mid := lo + (hi-lo)/2
-		dst = floorPieces(dst, fl, q, lo, mid, false, depth+1)
-		return floorPieces(dst, fl, q, mid, hi, false, depth+1)
+	m0, v, slope, bend := graph(s.q, false, lo)
+	m1 := s.q.at(hi).X
+	if s.byU {
+		m0, m1, slope, bend = lo, hi, s.q.way(lo).Y, s.q.c2.Y
 	}
-	p.C0 -= f0
-	p.C1 -= b / h
-	p.C2 -= c / float64(h*h)
-	return append(dst, p)
+	h := m1 - m0
+	if !(h > 0) {
+		return dst
+	}
+	return append(dst, Piece{
+		Lo: m0, Hi: m1,
+		C0: v - f0, C1: slope - b/h, C2: bend - c/float64(h*h),
+	})
 }
 
 // floorBends appends the p in (lo, hi) at which the arc passes a measured radius

@@ -14,7 +14,7 @@ type slowGap struct {
 	at                           func(place float64) float64
 }
 
-func measure(lo, hi float64, at func(float64) float64, where []float64) slowGap {
+func gauge(lo, hi float64, at func(float64) float64, where []float64) slowGap {
 	g := slowGap{lo: lo, hi: hi, at: at}
 	g.leastAt, g.least = least(at, where)
 	g.mostAt, g.most = least(func(s float64) float64 { return -at(s) }, where)
@@ -36,11 +36,14 @@ func along(e fit.Edge, q geom.Vec) float64 {
 func (s *slow) gap(e fit.Edge, arrises []arris) slowGap {
 	m := s.turned(s.closed)
 	world := func(a arris, at float64) geom.Vec { return m.point(s.on(a, at)) }
+	one := func(a arris, place float64) float64 {
+		p := root(func(p float64) float64 { return along(e, world(a, p)) - place }, a.lo-1, a.hi+1)
+		return s.clear(e, world(a, p))
+	}
 	at := func(place float64) float64 {
 		g := math.Inf(1)
 		for _, a := range arrises {
-			p := root(func(p float64) float64 { return along(e, world(a, p)) - place }, a.lo-1, a.hi+1)
-			g = min(g, s.clear(e, world(a, p)))
+			g = min(g, one(a, place))
 		}
 		return g
 	}
@@ -61,7 +64,16 @@ func (s *slow) gap(e fit.Edge, arrises []arris) slowGap {
 	if !e.Upright() {
 		step = 10
 	}
-	return measure(lo, hi, at, places(lo, hi, step, kinks...))
+	if e == fit.FloorSide { // the floor's angle turns fast near its pole
+		for at := lo; at < min(hi, 60); at += 2 {
+			kinks = append(kinks, at)
+		}
+	}
+	where := places(lo, hi, step, kinks...)
+	if len(arrises) == 2 { // where the one arris comes nearer than the other
+		kinks = changes(func(at float64) float64 { return one(arrises[0], at) - one(arrises[1], at) }, where)
+	}
+	return gauge(lo, hi, at, places(lo, hi, hi-lo, append(kinks, where...)...))
 }
 
 func (s *slow) closedGap(e fit.Edge) slowGap { return s.gap(e, s.both(e)) }
@@ -72,7 +84,7 @@ func (s *slow) shownGap(e fit.Edge) slowGap { return s.gap(e, []arris{s.arris(e,
 func (s *slow) stopsGap(e fit.Edge) slowGap {
 	m := s.turned(s.closed)
 	lo, hi := s.stopRange(s.arris(e, s.d.Leaf.Thickness), m)
-	return measure(lo, hi, func(at float64) float64 { return s.stopGap(e, m, at) },
+	return gauge(lo, hi, func(at float64) float64 { return s.stopGap(e, m, at) },
 		places(lo, hi, 10, s.stopKinks(e, m)...))
 }
 

@@ -88,29 +88,9 @@ func (f *Fit) sweepArc(a *arc) {
 	s := &f.work.sweep
 	s.arc = a
 	ps := append(f.work.cuts[:0], a.lo, a.hi)
-	closed := a.turned(s.closed)
-	m0, _ := parts(s.to.upright, closed.at(a.lo))
-	m1, _ := parts(s.to.upright, closed.at(a.hi))
-	const reach = 200 // mm: how far a place may move along the edge while it passes the frame
 	for _, pr := range [3]geom.Profile{s.to.line, s.to.front, s.to.stop} {
 		for i := range pr.Knots() {
-			k := pr.Knot(i)
-			if k < min(m0, m1)-reach || k > max(m0, m1)+reach {
-				continue
-			}
-			p := inverse(closed, s.to.upright, k, a.lo)
-			for range 4 { // to where the bend is passed at the angle that counts
-				if !(a.lo < p && p < a.hi) {
-					break
-				}
-				ps = append(ps, p)
-				r := s.read(p)
-				next := inverse(a.turned(r.turn), s.to.upright, k, p)
-				if math.Abs(next-p) < 1e-9 {
-					break
-				}
-				p = next
-			}
+			ps = s.passing(ps, pr.Knot(i))
 		}
 	}
 	ps = sorted(ps)
@@ -121,6 +101,49 @@ func (f *Fit) sweepArc(a *arc) {
 		s.between(prev, next, 0)
 		prev = next
 	}
+}
+
+// passing appends the p of the arc that pass the frame's place k when closed and
+// when crossing the front edge and the stop, and others just inside these, from
+// which a trough on the way between can be seen.
+func (s *sweep) passing(dst []float64, k float64) []float64 {
+	const reach = 200 // mm: how far a place may move along the edge while it passes the frame
+	closed := s.arc.turned(s.closed)
+	m0, _ := parts(s.to.upright, closed.at(s.arc.lo))
+	m1, _ := parts(s.to.upright, closed.at(s.arc.hi))
+	if k < m0-reach || k > m1+reach {
+		return dst
+	}
+	add := func(p float64) {
+		if s.arc.lo < p && p < s.arc.hi {
+			dst = append(dst, p)
+		}
+	}
+	start := inverse(closed, s.to.upright, k, s.arc.lo)
+	add(start)
+	for _, z := range [2]float64{s.to.front.At(k), s.to.stop.At(k)} {
+		p, found := start, false
+		for range 6 {
+			foot, out, on := s.arc.foot.at(p), s.arc.out.at(p), s.arc.on.at(p)
+			near, _ := harmonic{foot.Z - z, out.Z, on.Z}.roots()
+			if !(s.tc < near && near < s.topen) {
+				found = false
+				break
+			}
+			found = true
+			next := inverse(s.arc.turned(geom.HalfTan(near)), s.to.upright, k, p)
+			if math.Abs(next-p) < 1e-10 {
+				break
+			}
+			p = next
+		}
+		if found {
+			add(p)
+			add(p + (start-p)/1024)
+			add(start + (p-start)/1024)
+		}
+	}
+	return dst
 }
 
 // between looks inside a stretch of the arris when both ends slope down into it

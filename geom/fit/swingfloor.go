@@ -18,6 +18,7 @@ type floorSweep struct {
 	offset  float64 // of the pin axis from the floor's origin, mm
 	steep   float64 // the floor's steepest rise outwards, and the greatest round, mm per radian
 	round   float64
+	twist   float64 // and the greatest change of the one with the other, per radian
 	arc     *arc
 	best    Sweep
 	bestArc *arc
@@ -50,8 +51,9 @@ func (f *Fit) swingFloor() {
 	s.best, s.bestArc = Sweep{Least: math.Inf(1)}, nil
 	a := f.Axis.At
 	s.offset = math.Sqrt(float64(a.X*a.X) + float64(a.Z*a.Z))
-	s.steep, s.round = slopes(s.floor)
+	s.steep, s.round, s.twist = slopes(s.floor)
 	for face := range faces {
+		f.floorWhenClosed(face)
 		arcs := f.work.arcs[FloorSide][face]
 		for i := range arcs {
 			s.arc = &arcs[i]
@@ -59,30 +61,94 @@ func (f *Fit) swingFloor() {
 			if i == len(arcs)-1 {
 				s.follow(still, s.arc.hi)
 			}
-			if s.steep > 0 || s.round > 0 {
+			if !f.work.levelFloor {
 				for _, r := range s.floor.Radii {
 					s.follow(ring, r)
 				}
 				s.follow(nearest, 0)
+				f.floorWhenOpen()
 			}
 		}
 	}
 	f.finish(FloorSide, &s.best, s.bestArc, s.bestP)
 }
 
-// slopes gives the floor's steepest rise per mm outwards and per radian round.
-func slopes(fl *door.Floor) (out, round float64) {
+// floorWhenClosed takes the lowest place of a closed bottom arris, which may be
+// anywhere along it, from the closed gap.
+func (f *Fit) floorWhenClosed(face int) {
+	s := &f.work.floor
+	low := f.work.floorClosed[face]
+	if !(low.least < s.best.Least) {
+		return
+	}
+	closed := geom.HalfTan(s.tc)
+	arcs := f.work.arcs[FloorSide][face]
+	i := len(arcs) - 1
+	for i > 0 && arcs[i].turned(closed).at(arcs[i].lo).X > low.at {
+		i--
+	}
+	s.best.Least, s.best.Angle = low.least, f.Closed
+	s.bestArc, s.bestP = &arcs[i], inverse(arcs[i].turned(closed), false, low.at, arcs[i].lo)
+}
+
+// floorWhenOpen looks along the whole arc at hand with the leaf fully open. In a
+// stretch without a bend of the floor the height bends by no more than the floor's
+// slopes times how fast distance and angle bend along a line that passes the
+// origin at its distance; where that cannot reach the best so far, it is left.
+func (f *Fit) floorWhenOpen() {
+	s := &f.work.floor
+	by := geom.HalfTan(s.to)
+	st := floorStretch{floor: s.floor, q: s.arc.turned(by), byU: true}
+	cuts := append(f.work.cuts[:0], s.arc.lo)
+	cuts = sorted(append(floorBends(cuts, st.floor, st.q, s.arc.lo, s.arc.hi), s.arc.hi))
+	f.work.cuts = cuts
+	height := func(p float64) float64 { return st.q.at(p).Y - st.under(p) }
+	way := st.q.way(s.arc.lo)
+	n := math.Sqrt(float64(way.X*way.X) + float64(way.Z*way.Z))
+	a := height(cuts[0])
+	for k := 1; k < len(cuts); k++ {
+		lo, hi := cuts[k-1], cuts[k]
+		b := height(hi)
+		p0, p1 := st.q.at(lo), st.q.at(hi)
+		h := math.Abs(float64(p0.X*way.Z)-float64(p0.Z*way.X)) / n // the line's distance
+		s0 := (float64(p0.X*way.X) + float64(p0.Z*way.Z)) / n
+		s1 := (float64(p1.X*way.X) + float64(p1.Z*way.Z)) / n
+		near := geom.Interval{Lo: min(s0, s1), Hi: max(s0, s1)}.Clamp(0)
+		r := math.Sqrt(float64(h*h)+float64(near*near)) + 1e-9
+		bend := s.steep*h*h/(r*r*r) + 2*s.round*h/(r*r*r) + 2*s.twist*h/(r*r)
+		if min(a, b)-bend*(s1-s0)*(s1-s0)/4 < s.best.Least-gain {
+			f.work.faceGap[0] = st.pieces(f.work.faceGap[0][:0], lo, hi)
+			if least, at, _, _ := (Curve{f.work.faceGap[0]}).Extremes(); least < s.best.Least {
+				s.best.Least, s.best.Angle = least, by.Angle()
+				s.bestArc, s.bestP = s.arc, at
+			}
+		}
+		a = b
+	}
+}
+
+// slopes gives the floor's steepest rise per mm outwards, per radian round, and
+// the greatest change of the one with the other.
+func slopes(fl *door.Floor) (out, round, twist float64) {
 	for i, row := range fl.Heights {
 		for j := range row {
-			if j > 0 {
-				out = max(out, math.Abs(row[j]-row[j-1])/(fl.Radii[j]-fl.Radii[j-1]))
-			}
 			if i > 0 {
-				round = max(round, math.Abs(row[j]-fl.Heights[i-1][j])/float64(fl.Angles[i]-fl.Angles[i-1]))
+				turn := float64(fl.Angles[i] - fl.Angles[i-1])
+				round = max(round, math.Abs(row[j]-fl.Heights[i-1][j])/turn)
+			}
+			if j == 0 {
+				continue
+			}
+			step := fl.Radii[j] - fl.Radii[j-1]
+			rise := (row[j] - row[j-1]) / step
+			out = max(out, math.Abs(rise))
+			if i > 0 {
+				below := fl.Heights[i-1]
+				twist = max(twist, math.Abs(rise-(below[j]-below[j-1])/step)/float64(fl.Angles[i]-fl.Angles[i-1]))
 			}
 		}
 	}
-	return out, round
+	return out, round, twist
 }
 
 // follow looks along one path through the swing.

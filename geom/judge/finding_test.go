@@ -1,0 +1,189 @@
+package judge_test
+
+import (
+	"math"
+	"testing"
+
+	"leafwright/geom"
+	"leafwright/geom/door"
+	"leafwright/geom/fit"
+	"leafwright/geom/judge"
+)
+
+// sound is a door that hangs with 4 mm all round, in limits of 3 to 5.5 mm.
+func sound() door.Door {
+	h := func(y float64) door.Hinge {
+		return door.Hinge{JambHeight: y, LeafHeight: y - 6, Closed: 8, LeafGain: 2, JambGain: 2, Pin: 5}
+	}
+	return door.Door{
+		Leaf:   door.Rectangle(792, 1990, 40),
+		Frame:  door.Square(800, 2000, 42, 12),
+		Hinges: []door.Hinge{h(1756), h(256)},
+		Latch:  door.Latch{Height: 1000},
+		Floor:  door.FlatFloor(0),
+		Opens:  90 * geom.Degree,
+	}
+}
+
+func wanted() judge.Wanted {
+	side := judge.Limits{Least: 3, Target: 4, Most: 5.5}
+	return judge.Wanted{
+		Gaps:       [fit.Edges]judge.Limits{side, side, side, {Least: 4, Target: 6, Most: 10}},
+		Stop:       judge.Limits{Least: 0.5, Target: 2, Most: 4},
+		Swing:      judge.Limits{Least: 1},
+		SwingFloor: judge.Limits{Least: 3},
+	}
+}
+
+func findings(d door.Door, w judge.Wanted) []judge.Finding {
+	var f fit.Fit
+	fit.Evaluate(&f, &d)
+	return judge.Findings(&f, &d, &w)
+}
+
+func TestFindingsNameTheDeparture(t *testing.T) {
+	// One departure is put into a sound door. The first finding must be about the
+	// edge named, with the verdict and the chief cause named, of that amount.
+	every := func(d *door.Door, set func(*door.Hinge)) {
+		for i := range d.Hinges {
+			set(&d.Hinges[i])
+		}
+	}
+	for _, c := range []struct {
+		name    string
+		put     func(*door.Door)
+		subject judge.Subject
+		edge    fit.Edge
+		verdict judge.Verdict
+		cause   judge.Departure
+		amount  float64
+	}{
+		{"head falls to the latch", func(d *door.Door) { d.Frame.Head = geom.Through(0, 2000, 800, 1992) },
+			judge.ClosedGap, fit.HeadSide, judge.Binds, judge.HeadSlopes, -8},
+		{"head sags in the middle", func(d *door.Door) { d.Frame.Head = geom.Through(0, 2000, 400, 1994, 800, 2000) },
+			judge.ClosedGap, fit.HeadSide, judge.Binds, judge.HeadBowed, -6},
+		{"latch jamb leans in", func(d *door.Door) { d.Frame.LatchJamb = geom.Through(0, 800, 2000, 794) },
+			judge.ClosedGap, fit.LatchSide, judge.Binds, judge.LatchJambLeans, -6},
+		{"latch jamb bowed in", func(d *door.Door) { d.Frame.LatchJamb = geom.Through(0, 800, 1000, 794, 2000, 800) },
+			judge.ClosedGap, fit.LatchSide, judge.Binds, judge.LatchJambBowed, -6},
+		{"hinge jamb bowed in between the hinges", func(d *door.Door) {
+			d.Frame.HingeJamb = geom.Through(0, 0, 300, 0, 1000, 5, 1700, 0, 2000, 0)
+		}, judge.ClosedGap, fit.HingeSide, judge.Binds, judge.HingeJambBowed, 5},
+		{"top hinge let in deeper", func(d *door.Door) { d.Hinges[0].LeafGain += 3 },
+			judge.ClosedGap, fit.HingeSide, judge.Tight, judge.GainsUneven, -3},
+		{"both hinges let in too deep", func(d *door.Door) { every(d, func(h *door.Hinge) { h.LeafGain += 5 }) },
+			judge.ClosedGap, fit.HingeSide, judge.Binds, judge.GainsAll, -5},
+		{"hinges let in too little", func(d *door.Door) { every(d, func(h *door.Hinge) { h.LeafGain -= 5 }) },
+			judge.ClosedGap, fit.LatchSide, judge.Binds, judge.GainsAll, 5},
+		{"leaf in wind", func(d *door.Door) { d.Leaf.ClosingFace = geom.Through(0, 0, 1990, 12) },
+			judge.Latching, fit.LatchSide, judge.Binds, judge.LeafInWind, 12},
+		{"frame in wind", func(d *door.Door) {
+			d.Frame.LatchFront = geom.Through(0, 0, 2000, 12)
+			d.Frame.PlantStops(42)
+		}, judge.Latching, fit.LatchSide, judge.Binds, judge.FrameInWind, 12},
+		{"leaf too wide", func(d *door.Door) { d.Leaf.Closing = d.Leaf.Closing.Shift(5) },
+			judge.ClosedGap, fit.LatchSide, judge.Binds, judge.LeafWide, 5},
+		{"leaf hung too high", func(d *door.Door) { every(d, func(h *door.Hinge) { h.LeafHeight -= 3 }) },
+			judge.ClosedGap, fit.HeadSide, judge.Tight, judge.HungHigh, 3},
+		{"floor rises under the swing", func(d *door.Door) {
+			d.Floor = door.Floor{
+				Radii: []float64{0, 800}, Angles: []geom.Angle{0, 90 * geom.Degree},
+				Heights: [][]float64{{0, 0}, {0, 8}},
+			}
+		}, judge.SwingFloor, fit.FloorSide, judge.Binds, judge.FloorRises, 8},
+		{"square edge on a thick, narrow leaf", func(d *door.Door) {
+			d.Leaf.Thickness = 60
+			d.Frame.PlantStops(62)
+			d.Leaf.Closing = geom.Through(0, 392, 1990, 392)
+			d.Leaf.Top, d.Leaf.Bottom = geom.Through(0, 1990, 392, 1990), geom.Through(0, 0, 392, 0)
+			d.Leaf.Width = 392
+			d.Frame.LatchJamb, d.Frame.Head = geom.Through(0, 400, 2000, 400), geom.Through(0, 2000, 400, 2000)
+		}, judge.SwingGap, fit.LatchSide, judge.Binds, judge.ClosingSquare, 3.576334374997351},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d := sound()
+			c.put(&d)
+			got := findings(d, wanted())[0]
+			if got.Subject != c.subject || got.Edge != c.edge || got.Verdict != c.verdict {
+				t.Fatalf("first finding is about subject %d edge %d verdict %d, want %d %d %d", got.Subject, got.Edge, got.Verdict, c.subject, c.edge, c.verdict)
+			}
+			if len(got.Causes) == 0 || got.Causes[0].Departure != c.cause || math.Abs(got.Causes[0].Amount-c.amount) > 0.02 {
+				t.Fatalf("causes %+v, want first %q of %v", got.Causes, c.cause, c.amount)
+			}
+		})
+	}
+}
+
+func TestASoundDoorIsGood(t *testing.T) {
+	for _, f := range findings(sound(), wanted()) {
+		if f.Verdict != judge.Good {
+			t.Errorf("%+v", f)
+		}
+		if len(f.Causes) != 0 {
+			t.Errorf("a good finding has causes: %+v", f.Causes)
+		}
+	}
+}
+
+func TestStretchEndsWhereTheGapMeetsTheLimit(t *testing.T) {
+	// A head that falls 8 mm over 800 from a 4 mm gap: the gap is 4 − x/100 less what
+	// the leaf's corner is in, so it is 3 at x = 100 and 0 at x = 400.
+	d := sound()
+	d.Frame.Head = geom.Through(0, 2000, 800, 1992)
+	f := findings(d, wanted())[0]
+	if math.Abs(f.Stretch.Lo-100) > 1e-3 || math.Abs(f.Stretch.Hi-796) > 1e-9 {
+		t.Errorf("stretch %v, want 100 to 796", f.Stretch)
+	}
+	if math.Abs(f.Binding.Lo-400) > 1e-3 || math.Abs(f.Worst+3.96) > 1e-9 || math.Abs(f.At-796) > 1e-9 {
+		t.Errorf("binding from %v, worst %v at %v; want 400, −3.96 at 796", f.Binding.Lo, f.Worst, f.At)
+	}
+}
+
+func TestVerdictAtItsLimits(t *testing.T) {
+	l := judge.Limits{Least: 2, Target: 3, Most: 4}
+	for _, c := range []struct {
+		name string
+		gap  float64
+		want judge.Verdict
+	}{
+		{"just under nothing", -0.001, judge.Binds},
+		{"nothing", 0, judge.Tight},
+		{"just under the least", 1.999, judge.Tight},
+		{"the least", 2, judge.Good},
+		{"the most", 4, judge.Good},
+		{"just over the most", 4.001, judge.Slack},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if got := l.Judge(c.gap); got != c.want {
+				t.Errorf("%v mm is judged %d, want %d", c.gap, got, c.want)
+			}
+		})
+	}
+	if (judge.Limits{Least: 2}).Judge(1000) != judge.Good {
+		t.Error("with no most, no gap is too wide")
+	}
+}
+
+// Common practice, no published source: 4 to 5 mm all round for a leaf hung bare,
+// with paint to come.
+func TestFourToFiveAllRoundBare(t *testing.T) {
+	w := wanted()
+	for e := fit.HingeSide; e <= fit.HeadSide; e++ {
+		w.Gaps[e] = judge.Limits{Least: 4, Target: 4.5, Most: 5}
+	}
+	for _, c := range []struct {
+		name   string
+		planed float64 // off the closing edge
+		want   judge.Verdict
+	}{{"3.9 at the latch", -0.1, judge.Tight}, {"4 at the latch", 0, judge.Good}, {"5 at the latch", 1, judge.Good}, {"5.1 at the latch", 1.1, judge.Slack}} {
+		t.Run(c.name, func(t *testing.T) {
+			d := sound()
+			d.Leaf.Closing = d.Leaf.Closing.Shift(-c.planed)
+			for _, f := range findings(d, w) {
+				if f.Subject == judge.ClosedGap && f.Edge == fit.LatchSide && f.Verdict != c.want {
+					t.Errorf("verdict %d, want %d", f.Verdict, c.want)
+				}
+			}
+		})
+	}
+}
