@@ -22,7 +22,7 @@ func (d *Door) Check() []Fault {
 	}
 	faults := append(leaf, frame...)
 	if len(faults) == 0 {
-		faults = append(faults, d.checkTogether()...)
+		faults = append(faults, d.CheckTogether()...)
 	}
 	faults = append(faults, CheckHinges(d.Hinges, sound)...)
 	faults = append(faults, d.Latch.Check(sound)...)
@@ -33,8 +33,8 @@ func (d *Door) Check() []Fault {
 	return faults
 }
 
-// checkTogether tells whether leaf and opening can belong together at all.
-func (d *Door) checkTogether() (faults []Fault) {
+// CheckTogether tells whether leaf and opening can belong together at all; both must be sound in themselves.
+func (d *Door) CheckTogether() (faults []Fault) {
 	c := d.Leaf.Corners(0)
 	hinge, latch := d.Frame.HeadCorners()
 	mid := hinge.Y / 2

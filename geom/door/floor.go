@@ -45,7 +45,7 @@ func (f *Floor) Polar(r float64, a geom.Angle) float64 {
 		return along(f.Radii, f.Heights[n-1], r)
 	}
 	i := 0
-	for a >= f.Angles[i+1] {
+	for i < n-2 && a >= f.Angles[i+1] {
 		i++
 	}
 	lo, hi := along(f.Radii, f.Heights[i], r), along(f.Radii, f.Heights[i+1], r)
@@ -71,11 +71,11 @@ func along(at, value []float64, r float64) float64 {
 	if r <= at[0] {
 		return value[0]
 	}
-	if r >= at[n-1] {
+	if r >= at[n-1] || n == 1 {
 		return value[n-1]
 	}
 	i := 0
-	for r >= at[i+1] {
+	for i < n-2 && r >= at[i+1] {
 		i++
 	}
 	return value[i] + float64((value[i+1]-value[i])*((r-at[i])/(at[i+1]-at[i])))

@@ -15,7 +15,7 @@ import (
 )
 
 var (
-	doors = flag.Int("doors", 240, "how many random doors to compare with the slow model")
+	doors = flag.Int("doors", 300, "how many random doors to compare with the slow model")
 	first = flag.Int("first", 0, "index of the first random door")
 )
 
@@ -121,6 +121,9 @@ func judge(t *testing.T, all []difference) {
 
 // compare notes every quantity of one door.
 func (c *comparison) compare(f *fit.Fit, d *door.Door) {
+	for _, f := range d.Check() {
+		c.see("random door", f.Error(), 1, 0, 1) // the fit promises nothing for it
+	}
 	s := hang(d)
 	w := d.Leaf.Width
 	for _, corner := range []geom.Vec{{}, {X: w}, {Y: 2000}, {X: w, Y: 2000, Z: 40}} {
@@ -138,6 +141,9 @@ func (c *comparison) compare(f *fit.Fit, d *door.Door) {
 		c.see("closing", "stop-bound (1 = yes)", truth(f.StopBound), truth(s.bound), 1)
 	}
 	for e := range fit.Edges {
+		if e == fit.FloorSide && s.onJump() {
+			continue
+		}
 		c.gap("closed gap", edgeNames[e], f.Gaps[e], s.closedGap(e))
 		c.gap("shown gap", edgeNames[e], f.Shown[e], s.shownGap(e))
 		c.sweep(edgeNames[e], e, f.Swing[e], s)
@@ -148,6 +154,21 @@ func (c *comparison) compare(f *fit.Fit, d *door.Door) {
 	open := s.clearOpening()
 	c.see("clear opening", "to the jamb", f.ClearWidth, open, 1)
 	c.see("clear opening", "to the stop", f.ClearToStop, open-d.Frame.StopWidth, 1)
+}
+
+// onJump tells that a bottom arris of the closed leaf lies, to rounding, on the line
+// x < 0, z = 0 behind the hinge jamb, where the floor's angle jumps from 180° to −180°:
+// on either side of it the floor may stand otherwise, and neither is right.
+func (s *slow) onJump() bool {
+	m := s.turned(s.closed)
+	for _, a := range s.both(fit.FloorSide) {
+		for _, u := range places(a.lo, min(a.hi, 50), 0.5) {
+			if q := m.point(s.on(a, u)); q.X < 0 && math.Abs(q.Z) < 1e-6 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func truth(b bool) float64 {

@@ -211,7 +211,9 @@ func (s *floorStretch) cut(dst []Piece, lo, hi, f0, f1, f2 float64, depth int) [
 	b := 4*f1 - 3*f0 - f2
 	c := 2 * (f0 - 2*f1 + f2)
 	mid := lo + (hi-lo)/2
-	if depth < floorDepth && (b != 0 || c != 0) {
+	if hi-lo < 4*leap { // the floor may leap here
+		b, c = f2-f0, 0
+	} else if depth < floorDepth && (b != 0 || c != 0) {
 		g1, g3 := s.under(lo+(hi-lo)/4), s.under(lo+3*(hi-lo)/4)
 		if math.Abs(f0+b/4+c/16-g1) > floorTrue || math.Abs(f0+3*b/4+9*c/16-g3) > floorTrue {
 			dst = s.cut(dst, lo, mid, f0, g1, f1, depth+1)
@@ -267,6 +269,11 @@ func floorBends(dst []float64, fl *door.Floor, q quad, lo, hi float64) []float64
 			float64(q.c2.X*t.Sin)-float64(q.c2.Z*t.Cos))
 		add(one)
 		add(two)
+	}
+	one, two := roots(q.c0.Z, q.c1.Z, q.c2.Z)
+	for _, p := range [2]float64{one, two} {
+		add(p - leap)
+		add(p + leap)
 	}
 	return dst
 }

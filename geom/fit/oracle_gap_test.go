@@ -31,22 +31,30 @@ func along(e fit.Edge, q geom.Vec) float64 {
 	return q.X
 }
 
+// arrisGap is the gap of one arris of the closed leaf at a place along its edge.
+func (s *slow) arrisGap(a arris, place float64) float64 {
+	m := s.turned(s.closed)
+	world := func(p float64) geom.Vec { return m.point(s.on(a, p)) }
+	p := root(func(p float64) float64 { return along(a.edge, world(p)) - place }, a.lo-1, a.hi+1)
+	return s.clear(a.edge, world(p))
+}
+
+// gapAt is the least gap of some arrises as it goes by the place.
+func (s *slow) gapAt(arrises []arris) func(place float64) float64 {
+	return func(place float64) float64 {
+		g := math.Inf(1)
+		for _, a := range arrises {
+			g = min(g, s.arrisGap(a, place))
+		}
+		return g
+	}
+}
+
 // gap is the gap of an edge with the leaf closed, by the arrises given and where
 // all of them exist.
 func (s *slow) gap(e fit.Edge, arrises []arris) slowGap {
 	m := s.turned(s.closed)
 	world := func(a arris, at float64) geom.Vec { return m.point(s.on(a, at)) }
-	one := func(a arris, place float64) float64 {
-		p := root(func(p float64) float64 { return along(e, world(a, p)) - place }, a.lo-1, a.hi+1)
-		return s.clear(e, world(a, p))
-	}
-	at := func(place float64) float64 {
-		g := math.Inf(1)
-		for _, a := range arrises {
-			g = min(g, one(a, place))
-		}
-		return g
-	}
 	lo, hi := math.Inf(-1), math.Inf(1)
 	kinks := s.frameKinks(e)
 	for _, a := range arrises {
@@ -71,9 +79,9 @@ func (s *slow) gap(e fit.Edge, arrises []arris) slowGap {
 	}
 	where := places(lo, hi, step, kinks...)
 	if len(arrises) == 2 { // where the one arris comes nearer than the other
-		kinks = changes(func(at float64) float64 { return one(arrises[0], at) - one(arrises[1], at) }, where)
+		kinks = changes(func(at float64) float64 { return s.arrisGap(arrises[0], at) - s.arrisGap(arrises[1], at) }, where)
 	}
-	return gauge(lo, hi, at, places(lo, hi, hi-lo, append(kinks, where...)...))
+	return gauge(lo, hi, s.gapAt(arrises), places(lo, hi, hi-lo, append(kinks, where...)...))
 }
 
 func (s *slow) closedGap(e fit.Edge) slowGap { return s.gap(e, s.both(e)) }

@@ -12,7 +12,7 @@ import (
 )
 
 // propertyDoors is how many random doors each property is tried on.
-const propertyDoors = 150
+const propertyDoors = 500
 
 // everyDoor runs a check on each of the random doors and says which failed.
 func everyDoor(t *testing.T, check func(t *testing.T, d door.Door)) {

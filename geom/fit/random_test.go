@@ -115,9 +115,12 @@ func randomDoor(rng *rand.Rand) door.Door {
 	f.LatchFront = c.profile(height, c.about(4*bad), 10*bad, 3*bad, bad)
 	f.HeadFront = c.profile(width, c.about(3*bad), 6*bad, 3*bad, bad)
 	f.StopWidth = c.within(8, 20)
-	rebate := t + c.within(-2, 6)
-	if c.of(0.2) { // stop-bound, most likely
+	rebate := t + c.within(0, 6)
+	switch {
+	case c.of(0.15): // stop-bound, most likely
 		rebate = t - c.within(0, 8)
+	case c.of(0.4): // a stop well out of the way
+		rebate = t + c.within(8, 20)
 	}
 	f.PlantStops(rebate)
 	if c.of(0.6) { // stops not parallel with the front edge
@@ -141,8 +144,17 @@ func randomDoor(rng *rand.Rand) door.Door {
 // hinges gives two to four butts, more or less in line.
 func (c chance) hinges(height, lift, bad float64) []door.Hinge {
 	n := 2 + c.IntN(3)
-	closed, gain := c.within(5, 10), c.within(0.15, 0.35)
+	closed := c.within(5, 10)
+	inLeaf := c.within(0.15, 0.35)
+	inJamb := inLeaf
+	if c.of(0.2) { // let in too deep: the leaf's edge passes behind the pin as it opens
+		inLeaf, inJamb = c.within(0.45, 0.75), c.within(0, 0.2)
+	}
 	pin, proud := c.within(3, 12), c.about(2)
+	least := 3.0
+	if c.of(0.1) { // a leaf that stands out in front of its pins swings its hanging edge into the jamb
+		least, pin, proud = -4, c.within(-4, 1), c.within(-3, 2)
+	}
 	lean := c.about(2 * bad) // the lower pins farther out than the upper, or less
 	var hinges []door.Hinge
 	for i := range n {
@@ -150,10 +162,10 @@ func (c chance) hinges(height, lift, bad float64) []door.Hinge {
 		y := height - 170 - part*(height-400) + c.about(40)
 		h := door.Hinge{
 			JambHeight: y, LeafHeight: y - lift + c.about(0.7*bad),
-			LeafGain: closed*gain + c.about(0.7*bad), JambGain: closed*gain + c.about(0.7*bad),
+			LeafGain: max(0, closed*inLeaf+c.about(0.7*bad)), JambGain: max(0, closed*inJamb+c.about(0.7*bad)),
 			Closed: closed + c.about(0.4*bad),
-			Pin:    max(3, min(12, pin+part*lean+c.about(0.5*bad))),
-			Proud:  max(-2, min(2, proud+c.about(0.5*bad))),
+			Pin:    max(least, min(12, pin+part*lean+c.about(0.5*bad))),
+			Proud:  max(-3, min(2, proud+c.about(0.5*bad))),
 			Height: 75,
 		}
 		if c.of(0.2) {

@@ -15,6 +15,9 @@ const (
 	gain = 1e-7
 	// halvings bounds how often a stretch is cut while looking.
 	halvings = 40
+	// drift is the shift in mm along the edge, between closed and crossing the front
+	// edge, over which no trough deeper than gain has room.
+	drift = 0.01
 )
 
 // sweep looks for the least clearance of one edge against its facing: over all
@@ -33,6 +36,7 @@ type sweep struct {
 	frontMost    float64 // greatest z of the front edge
 
 	arc           *arc
+	nearPins      bool     // the arc comes within pinReach of the pins
 	foot, out, on geom.Vec // of the point at hand
 	m, across, z  harmonic
 	best          Sweep
@@ -58,6 +62,9 @@ func (f *Fit) swing() {
 	for e, to := range facings(&f.door.Frame) {
 		s.to = to
 		s.frontMost = math.Inf(-1)
+		for _, st := range to.front {
+			s.frontMost = max(s.frontMost, st.Value)
+		}
 		s.best = Sweep{Least: math.Inf(1)}
 		s.bestArc = nil
 		for face := range faces {
@@ -93,6 +100,7 @@ func (f *Fit) sweepArc(a *arc) {
 			ps = s.passing(ps, pr.Knot(i))
 		}
 	}
+	ps = s.leaving(ps)
 	ps = sorted(ps)
 	f.work.cuts = ps
 	prev := s.read(ps[0])
@@ -137,10 +145,39 @@ func (s *sweep) passing(dst []float64, k float64) []float64 {
 			}
 			p = next
 		}
-		if found {
-			add(p)
+		if !found {
+			continue
+		}
+		add(p)
+		if math.Abs(p-start) > drift {
 			add(p + (start-p)/1024)
 			add(start + (p-start)/1024)
+		}
+	}
+	return dst
+}
+
+// leaving appends the p of the arc that lie on the front edge or the stop with the
+// leaf fully open: there the part that counts ends. Few leaves come back so far:
+// those laid back on the wall, or with the pins behind their face.
+func (s *sweep) leaving(dst []float64) []float64 {
+	q := s.arc.turned(s.open)
+	const margin = 5 // mm: more than an arc's ends can hide between them
+	if min(q.at(s.arc.lo).Z, q.at(s.arc.hi).Z) > s.frontMost+margin {
+		return dst
+	}
+	m0, _ := parts(s.to.upright, q.c0)
+	m1, _ := parts(s.to.upright, q.c1)
+	m2, _ := parts(s.to.upright, q.c2)
+	for _, pr := range [2]geom.Profile{s.to.front, s.to.stop} {
+		for i := range pr.Pieces() {
+			l := pr.Piece(i)
+			one, two := roots(q.c0.Z-l.At(m0), q.c1.Z-float64(l.C1*m1), q.c2.Z-float64(l.C1*m2))
+			for _, p := range [2]float64{one, two} {
+				if s.arc.lo < p && p < s.arc.hi {
+					dst = append(dst, p)
+				}
+			}
 		}
 	}
 	return dst

@@ -40,8 +40,12 @@ const (
 	nearest             // the point nearest to the floor's origin
 )
 
+// leap is how far either side of a leap of the floor it is read, in half-tangent
+// or mm.
+const leap = 1e-7
+
 // maxTurns is room for the angles at which a path passes a measured angle: two
-// for each of the 45 a floor may have, the path's own bends and both ends.
+// for each of the 40 a floor may have, the path's own bends and both ends.
 const maxTurns = 96
 
 // swingFloor measures the clearance over the floor, closed to open.
@@ -70,7 +74,44 @@ func (f *Fit) swingFloor() {
 			}
 		}
 	}
+	if !f.work.levelFloor && s.bestArc != nil {
+		s.polish()
+	}
 	f.finish(FloorSide, &s.best, s.bestArc, s.bestP)
+}
+
+// Near the floor's origin distance and angle bend too fast for the saddle: within
+// poleReach mm of it the least may lie inside a field, and is looked for from the
+// best found so far, first this far along the arris (mm) and in half-tangent.
+const (
+	poleReach  = 250
+	polishStep = 24
+	polishTurn = 0.2
+)
+
+// polish goes down from the best so far, along the arris and through the swing by
+// turns.
+func (s *floorSweep) polish() {
+	s.arc, s.path = s.bestArc, still
+	s.take(s.bestP)
+	t := s.best.Angle.Turn().HalfTan()
+	at := s.arc.turned(geom.HalfTan(t)).at(s.p)
+	if float64(at.X*at.X)+float64(at.Z*at.Z) > poleReach*poleReach {
+		return
+	}
+	step, turn := float64(polishStep), polishTurn
+	for range 5 {
+		lo, hi := max(s.arc.lo, s.bestP-step), min(s.arc.hi, s.bestP+step)
+		golden(lo, hi, step/4096, func(p float64) float64 {
+			s.take(p)
+			return s.read(t)
+		})
+		s.take(s.bestP)
+		t = s.best.Angle.Turn().HalfTan()
+		golden(max(s.tc, t-turn), min(s.to, t+turn), turn/4096, s.read)
+		t = s.best.Angle.Turn().HalfTan()
+		step, turn = step/3, turn/3
+	}
 }
 
 // floorWhenClosed takes the lowest place of a closed bottom arris, which may be
@@ -192,10 +233,10 @@ func (s *floorSweep) step(t float64) bool {
 	q := s.arc.turned(geom.HalfTan(t))
 	// In plan the arris is all but straight: the foot of the square from the origin
 	// is near, and the ring lies a leg of the triangle away from it, on the far side.
-	way := q.way(s.p)
+	way := q.way(s.arc.lo)
 	n := float64(way.X*way.X) + float64(way.Z*way.Z)
-	at := q.at(s.p)
-	p := s.p - (float64(at.X*way.X)+float64(at.Z*way.Z))/n
+	at := q.at(s.arc.lo)
+	p := s.arc.lo - (float64(at.X*way.X)+float64(at.Z*way.Z))/n
 	if s.path == ring {
 		at = q.at(p)
 		leg := float64(s.radius*s.radius) - float64(at.X*at.X) - float64(at.Z*at.Z)
@@ -208,7 +249,7 @@ func (s *floorSweep) step(t float64) bool {
 			p -= (float64(at.X*at.X) + float64(at.Z*at.Z) - float64(s.radius*s.radius)) / slope
 		}
 	}
-	if p < s.arc.lo || p > s.arc.hi {
+	if !(s.arc.lo <= p && p <= s.arc.hi) {
 		return false
 	}
 	s.take(p)
@@ -244,6 +285,13 @@ func (s *floorSweep) turns() []float64 {
 			near, far := s.ray(a).roots()
 			add(s.settle(near, a))
 			add(s.settle(far, a))
+		}
+		// Behind the hinge jamb the angle leaps from 180° to −180°, and the floor
+		// with it: both sides of the leap.
+		near, far := s.z.roots()
+		for _, t := range [2]float64{near, far} {
+			add(t - leap)
+			add(t + leap)
 		}
 	}
 	// Its own rise and fall: level places, and where its bend changes sign, a
@@ -281,6 +329,9 @@ func (s *floorSweep) settle(t float64, a geom.Angle) float64 {
 		if math.Abs(far-t) < math.Abs(near-t) {
 			near = far
 		}
+		if !(s.tc < near && near < s.to) {
+			return t
+		}
 		t = near
 	}
 	return t
@@ -303,24 +354,29 @@ func (s *floorSweep) dip(t0, t1, a, b float64) {
 	s.narrow(t0, t1)
 }
 
-// narrow closes in on the least height between two half-tangents by the golden
-// section.
+// narrow closes in on the least height between two half-tangents.
 func (s *floorSweep) narrow(lo, hi float64) {
+	golden(lo, hi, 2e-6, s.read) // a trough this narrow is level to 1e-9 mm
+}
+
+// golden closes in on the least value of f between lo and hi by the golden section
+// until the stretch is narrower than width.
+func golden(lo, hi, width float64, f func(float64) float64) {
 	const g = 0.6180339887498949
 	a, b := hi-float64(g*(hi-lo)), lo+float64(g*(hi-lo))
-	fa, fb := s.read(a), s.read(b)
-	for range 44 {
-		if hi-lo < 2e-6 { // a trough this narrow is level to 1e-9 mm
+	fa, fb := f(a), f(b)
+	for range 60 {
+		if hi-lo < width {
 			return
 		}
 		if fa < fb {
 			hi, b, fb = b, a, fa
 			a = hi - float64(g*(hi-lo))
-			fa = s.read(a)
+			fa = f(a)
 		} else {
 			lo, a, fa = a, b, fb
 			b = lo + float64(g*(hi-lo))
-			fb = s.read(b)
+			fb = f(b)
 		}
 	}
 }
