@@ -1,0 +1,215 @@
+package words
+
+import (
+	"strconv"
+	"strings"
+
+	"leafwright/geom/fit"
+	"leafwright/geom/judge"
+)
+
+// Finding says one finding.
+func (s Speaker) Finding(f judge.Finding) Line {
+	l := Line{Verdict: f.Verdict, Word: Word(f.Verdict), Figure: s.length(f.Worst)}
+	switch f.Subject {
+	case judge.ClosedGap:
+		s.closedGap(&l, f)
+	case judge.StopGap:
+		s.stopGap(&l, f)
+	case judge.Latching:
+		s.latching(&l, f)
+	case judge.SwingGap, judge.SwingFloor:
+		s.swing(&l, f)
+	case judge.HingeLine:
+		s.hingeLine(&l, f)
+	case judge.ClearWay:
+		s.clearWay(&l, f)
+	}
+	l.Cause = s.causes(f.Causes)
+	return l
+}
+
+func (s Speaker) closedGap(l *Line, f judge.Finding) {
+	edge := s.Edge(f.Edge)
+	if f.Verdict == judge.Good {
+		l.Figure = s.span(f.Worst, f.Other)
+		l.Text = edge + "."
+		return
+	}
+	l.Text = edge + ", " + s.where(f.Edge, f.Stretch, f.Whole)
+	if f.Verdict == judge.Binds && f.Binding.Length() < f.Stretch.Length()-1 {
+		l.Text += "; it touches " + s.where(f.Edge, f.Binding, f.Whole)
+	}
+	l.Text += ". " + s.wanted(f.Limits)
+}
+
+// span writes two lengths as a range, or one where they read alike.
+func (s Speaker) span(least, most float64) string {
+	a, b := s.length(least), s.length(most)
+	if a == b {
+		return a
+	}
+	if unit := strings.LastIndexByte(a, ' '); unit > 0 && strings.HasSuffix(b, a[unit:]) {
+		a = a[:unit]
+	}
+	return a + " to " + b
+}
+
+// wanted says the limits as a sentence.
+func (s Speaker) wanted(l judge.Limits) string {
+	if l.Most <= 0 {
+		return s.size(l.Least) + " or more wanted."
+	}
+	return s.span(l.Least, l.Most) + " wanted."
+}
+
+func (s Speaker) stopGap(l *Line, f judge.Finding) {
+	stop := "stop at the " + s.Edge(f.Edge)
+	switch f.Verdict {
+	case judge.Good:
+		l.Figure = s.span(f.Worst, f.Other)
+		l.Text = stop + "."
+	case judge.Binds:
+		l.Text = stop + ", " + s.where(f.Edge, f.Stretch, f.Whole) + ": the stop is in the leaf's way."
+		if f.Edge == fit.HingeSide {
+			l.Text = "hinge-bound: the leaf bears on the " + stop + ", " + s.where(f.Edge, f.Stretch, f.Whole) +
+				", and springs open."
+		}
+	case judge.Tight:
+		l.Text = stop + ", " + s.where(f.Edge, f.Stretch, f.Whole) + ". " + s.wanted(f.Limits)
+	case judge.Slack:
+		l.Text = "the leaf stands off the " + stop + ", " + s.where(f.Edge, f.Stretch, f.Whole) + ". " + s.wanted(f.Limits)
+	}
+}
+
+func (s Speaker) latching(l *Line, f judge.Finding) {
+	if f.Worst == 0 {
+		l.Figure = ""
+		l.Text = "the latch comes home in its " + s.Keep + "."
+		return
+	}
+	l.Figure = s.size(f.Worst)
+	l.Text = "short of the " + s.Keep + ": stop-bound at the " + s.Edge(f.Edge) + ", " + s.spot(f.Edge, f.At) +
+		", before the latch is home."
+	if f.Verdict == judge.Good {
+		l.Text = "from home when the leaf meets its stop: the latch has that much play."
+	}
+}
+
+func (s Speaker) swing(l *Line, f judge.Finding) {
+	angle := strconv.FormatFloat(f.Angle.Degrees(), 'f', 1, 64) + "°"
+	if f.Subject == judge.SwingFloor {
+		l.Text = "least over the floor as it swings, " + angle + " open"
+	} else {
+		l.Text = "least at the " + s.Edge(f.Edge) + " as it swings, " + angle + " open, " + s.spot(f.Edge, f.At)
+	}
+	l.Text += "."
+	if f.Verdict != judge.Good {
+		l.Text += " " + s.wanted(f.Limits)
+	}
+}
+
+func (s Speaker) hingeLine(l *Line, f judge.Finding) {
+	l.Figure = s.size(f.Worst)
+	switch {
+	case f.Verdict == judge.Good:
+		l.Text = "the hinges agree: that much between leaf and frame."
+	case f.Other == 0:
+		l.Word, l.Text = "strained", "the pin "+s.place(f.At)+" up is out of line with the outer two: it creaks and works its screws loose."
+	case f.Other > 0:
+		l.Word, l.Text = "strained", "the hinges are farther apart on the leaf than on the jamb: the bottom one is strained."
+	default:
+		l.Word, l.Text = "strained", "the hinges are closer together on the leaf than on the jamb: the bottom one is strained."
+	}
+}
+
+func (s Speaker) clearWay(l *Line, f judge.Finding) {
+	l.Figure = s.place(f.Worst)
+	l.Text = "clear way at 90°, leaf to stop."
+	if f.Verdict != judge.Good {
+		l.Word = "narrow"
+		l.Text += " " + s.place(f.Limits.Least) + " wanted."
+	}
+}
+
+// Headline says in one sentence or two how the door hangs.
+func (s Speaker) Headline(all []judge.Finding) string {
+	bad := 0
+	for _, f := range all {
+		if f.Verdict != judge.Good {
+			bad++
+		}
+	}
+	if bad == 0 {
+		return s.allGood(all)
+	}
+	f := all[0]
+	l := s.Finding(f)
+	text := strings.TrimSuffix(firstSentence(l.Text), ".")
+	var say string
+	switch {
+	case f.Subject == judge.ClosedGap && f.Verdict == judge.Binds:
+		say = "Binds by " + s.size(f.Worst) + " at the " + text
+	case f.Subject == judge.ClosedGap && f.Verdict == judge.Tight:
+		say = "Tight, " + l.Figure + ", at the " + text
+	case f.Subject == judge.ClosedGap:
+		say = "Gapes " + l.Figure + " at the " + text
+	case f.Subject == judge.Latching:
+		say = "Will not latch: " + l.Figure + " " + text
+	case f.Subject == judge.StopGap && f.Edge == fit.HingeSide && f.Verdict == judge.Binds:
+		say = "Hinge-bound by " + s.size(f.Worst) + ": it springs open"
+	case f.Subject == judge.StopGap && f.Verdict == judge.Binds:
+		say = "Stop-bound by " + s.size(f.Worst) + " at the " + text
+	case f.Subject == judge.StopGap && f.Verdict == judge.Slack:
+		say = "Stands " + l.Figure + " off the stop at the " + s.Edge(f.Edge)
+	case f.Subject == judge.SwingFloor && f.Verdict == judge.Binds:
+		say = "Drags on the floor by " + s.size(f.Worst) + " as it swings"
+	case f.Subject == judge.SwingGap && f.Verdict == judge.Binds:
+		say = "Shuts, but fouls the " + s.Edge(f.Edge) + " by " + s.size(f.Worst) + " on the way"
+	default:
+		say = capital(l.Word) + ", " + l.Figure + ": " + text
+	}
+	switch bad {
+	case 1:
+		return say + ". All else is good."
+	case 2:
+		return say + ". One more thing is not as wanted."
+	}
+	return say + ". " + capital(number(bad-1)) + " more things are not as wanted."
+}
+
+func (s Speaker) allGood(all []judge.Finding) string {
+	first := true
+	var least, most float64
+	for _, f := range all {
+		if f.Subject == judge.ClosedGap && f.Edge != fit.FloorSide {
+			if first {
+				least, most, first = f.Worst, f.Other, false
+			}
+			least, most = min(least, f.Worst), max(most, f.Other)
+		}
+	}
+	return "It hangs as wanted: " + s.span(least, most) + " at jambs and head."
+}
+
+func firstSentence(t string) string {
+	if i := strings.Index(t, ". "); i >= 0 {
+		return t[:i+1]
+	}
+	return t
+}
+
+func capital(t string) string {
+	if t == "" {
+		return t
+	}
+	return strings.ToUpper(t[:1]) + t[1:]
+}
+
+func number(n int) string {
+	names := [...]string{"no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
+	if n < len(names) {
+		return names[n]
+	}
+	return strconv.Itoa(n)
+}

@@ -1,0 +1,130 @@
+package words
+
+import (
+	"strings"
+	"testing"
+
+	"leafwright/geom"
+	"leafwright/geom/door"
+	"leafwright/geom/fit"
+	"leafwright/geom/judge"
+)
+
+func sound() door.Door {
+	h := func(y float64) door.Hinge {
+		return door.Hinge{JambHeight: y, LeafHeight: y - 6, Closed: 8, LeafGain: 2, JambGain: 2, Pin: 5}
+	}
+	return door.Door{
+		Leaf:   door.Rectangle(792, 1990, 40),
+		Frame:  door.Square(800, 2000, 42, 12),
+		Hinges: []door.Hinge{h(1756), h(256)},
+		Latch:  door.Latch{Height: 1000},
+		Floor:  door.FlatFloor(0),
+		Opens:  90 * geom.Degree,
+	}
+}
+
+func wanted() judge.Wanted {
+	side := judge.Limits{Least: 3, Target: 4, Most: 5.5}
+	return judge.Wanted{
+		Gaps:       [fit.Edges]judge.Limits{side, side, side, {Least: 4, Target: 6, Most: 10}},
+		Stop:       judge.Limits{Least: 0.5, Target: 2, Most: 4},
+		Swing:      judge.Limits{Least: 1},
+		SwingFloor: judge.Limits{Least: 3},
+	}
+}
+
+func told(put func(*door.Door), r Region) (headline string, first Line) {
+	d, w := sound(), wanted()
+	put(&d)
+	var f fit.Fit
+	fit.Evaluate(&f, &d)
+	all := judge.Findings(&f, &d, &w)
+	s := Speaker{Lexicon: For(r)}
+	return s.Headline(all), s.Finding(all[0])
+}
+
+func TestFindingsInWords(t *testing.T) {
+	every := func(d *door.Door, set func(*door.Hinge)) {
+		for i := range d.Hinges {
+			set(&d.Hinges[i])
+		}
+	}
+	for _, c := range []struct {
+		name     string
+		region   Region
+		put      func(*door.Door)
+		headline string
+		first    Line
+	}{
+		{"sound", UK, func(*door.Door) {},
+			"It hangs as wanted: 4.0 mm at jambs and head.",
+			Line{judge.Good, "good", "4.0 mm", "hinge side.", ""}},
+		{"head falls", UK, func(d *door.Door) { d.Frame.Head = geom.Through(0, 2000, 800, 1992) },
+			"Binds by 4.0 mm at the head, the last 696 mm to the latch corner; it touches the last 396 mm to the latch corner. All else is good.",
+			Line{judge.Binds, "binds", "−4.0 mm",
+				"head, the last 696 mm to the latch corner; it touches the last 396 mm to the latch corner. 3.0 to 5.5 mm wanted.",
+				"The head falls 8.0 mm towards the latch."}},
+		{"hung high", UK, func(d *door.Door) { every(d, func(h *door.Hinge) { h.LeafHeight -= 3 }) },
+			"Tight, 1.0 mm, at the head, the whole width. All else is good.",
+			Line{judge.Tight, "tight", "1.0 mm", "head, the whole width. 3.0 to 5.5 mm wanted.", "The leaf is hung 3.0 mm too high."}},
+		{"gains deep, in America", US, func(d *door.Door) { every(d, func(h *door.Hinge) { h.LeafGain += 5 }) },
+			"Binds by 1.0 mm at the hinge side, the whole height. One more thing is not as wanted.",
+			Line{judge.Binds, "binds", "−1.0 mm", "hinge side, the whole height. 3.0 to 5.5 mm wanted.",
+				"The hinges are let in 5.0 mm too deep for the gap wanted."}},
+		{"gains deep, in Australia", AU, func(d *door.Door) { every(d, func(h *door.Hinge) { h.LeafGain += 5 }) },
+			"Binds by 1.0 mm at the hinge side, the whole height. One more thing is not as wanted.",
+			Line{judge.Binds, "binds", "−1.0 mm", "hinge side, the whole height. 3.0 to 5.5 mm wanted.",
+				"The hinges are checked in 5.0 mm too deep for the gap wanted."}},
+		{"leaf in wind", UK, func(d *door.Door) { d.Leaf.ClosingFace = geom.Through(0, 0, 1990, 12) },
+			"Will not latch: 4.0 mm short of the keep: stop-bound at the latch side, 6 mm up, before the latch is home. Two more things are not as wanted.",
+			Line{judge.Binds, "binds", "4.0 mm", "short of the keep: stop-bound at the latch side, 6 mm up, before the latch is home.",
+				"The leaf is 12.0 mm in wind: its top closing corner stands out."}},
+		{"floor rises", UK, func(d *door.Door) {
+			d.Floor = door.Floor{Radii: []float64{0, 800}, Angles: []geom.Angle{0, 90 * geom.Degree}, Heights: [][]float64{{0, 0}, {0, 8}}}
+		}, "Drags on the floor by 1.9 mm as it swings. All else is good.",
+			Line{judge.Binds, "binds", "−1.9 mm", "least over the floor as it swings, 90.0° open. 3.0 mm or more wanted.",
+				"The floor rises 8.0 mm under the swing."}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			headline, first := told(c.put, c.region)
+			if headline != c.headline {
+				t.Errorf("headline\n got %s\nwant %s", headline, c.headline)
+			}
+			if first != c.first {
+				t.Errorf("first finding\n got %+v\nwant %+v", first, c.first)
+			}
+		})
+	}
+}
+
+func TestEveryDepartureHasWordsBothWays(t *testing.T) {
+	s := Speaker{Lexicon: For(UK)}
+	for _, d := range []judge.Departure{
+		judge.HingeJambLeans, judge.HingeJambBowed, judge.LatchJambLeans, judge.LatchJambBowed, judge.HeadSlopes,
+		judge.HeadBowed, judge.FrameInWind, judge.FloorSlopes, judge.FloorRises, judge.HangingBowed,
+		judge.ClosingTapered, judge.ClosingBowed, judge.TopSlopes, judge.TopBowed, judge.BottomSlopes, judge.BottomBowed,
+		judge.LeafInWind, judge.LeafWide, judge.LeafTall, judge.HungHigh, judge.GainsUneven, judge.GainsAll,
+		judge.PinsUneven, judge.SetUneven, judge.SetAll,
+	} {
+		out, in := s.cause(judge.Cause{Departure: d, Amount: 2.5}), s.cause(judge.Cause{Departure: d, Amount: -2.5})
+		if out == in || !strings.Contains(out, "2.5 mm") || strings.Contains(in, "−") {
+			t.Errorf("%s: %q and %q", d, out, in)
+		}
+	}
+}
+
+func TestLengthsInWords(t *testing.T) {
+	for _, c := range []struct {
+		mm   float64
+		want string
+	}{{-0.04, "0.0 mm"}, {-1.36, "−1.4 mm"}, {4, "4.0 mm"}} {
+		if got := Millimetres(c.mm); got != c.want {
+			t.Errorf("%v is written %q, want %q", c.mm, got, c.want)
+		}
+	}
+	inches := Speaker{Length: func(mm float64) string { return "1/8 in" }}
+	if got := inches.span(3, 3.2); got != "1/8 in" {
+		t.Errorf("a span of equal readings is %q", got)
+	}
+}
