@@ -36,6 +36,9 @@ func (s Speaker) closedGap(l *Line, f judge.Finding) {
 		l.Text = edge + "."
 		return
 	}
+	if f.Edge == fit.HingeSide && f.Verdict == judge.Binds {
+		edge = "hinge side (hinge-bound: it springs open)"
+	}
 	l.Text = edge + ", " + s.where(f.Edge, f.Stretch, f.Whole)
 	if f.Verdict == judge.Binds && f.Binding.Length() < f.Stretch.Length()-1 {
 		l.Text += "; it touches " + s.where(f.Edge, f.Binding, f.Whole)
@@ -97,11 +100,17 @@ func (s Speaker) latching(l *Line, f judge.Finding) {
 }
 
 func (s Speaker) swing(l *Line, f judge.Finding) {
-	angle := strconv.FormatFloat(f.Angle.Degrees(), 'f', 1, 64) + "°"
+	over := "at the " + s.Edge(f.Edge)
 	if f.Subject == judge.SwingFloor {
-		l.Text = "least over the floor as it swings, " + angle + " open"
-	} else {
-		l.Text = "least at the " + s.Edge(f.Edge) + " as it swings, " + angle + " open, " + s.spot(f.Edge, f.At)
+		over = "over the floor"
+	}
+	if !f.Opened {
+		l.Text = "least " + over + " as it swings, no less than when closed."
+		return
+	}
+	l.Text = "least " + over + " as it swings, " + strconv.FormatFloat(f.Angle.Degrees(), 'f', 1, 64) + "° open"
+	if f.Subject != judge.SwingFloor {
+		l.Text += ", " + s.spot(f.Edge, f.At)
 	}
 	l.Text += "."
 	if f.Verdict != judge.Good {
@@ -148,6 +157,8 @@ func (s Speaker) Headline(all []judge.Finding) string {
 	text := strings.TrimSuffix(firstSentence(l.Text), ".")
 	var say string
 	switch {
+	case f.Subject == judge.ClosedGap && f.Verdict == judge.Binds && f.Edge == fit.HingeSide:
+		say = "Hinge-bound: bears on the hinge jamb by " + s.size(f.Worst) + " and springs open"
 	case f.Subject == judge.ClosedGap && f.Verdict == judge.Binds:
 		say = "Binds by " + s.size(f.Worst) + " at the " + text
 	case f.Subject == judge.ClosedGap && f.Verdict == judge.Tight:

@@ -58,20 +58,22 @@ func CheckProfile(path string, p geom.Profile, place, value Range) (faults []Fau
 	if len(p) > Stations {
 		faults = append(faults, Fault{Path: path, Value: strconv.Itoa(len(p)) + " stations", Want: "at most " + strconv.Itoa(Stations)})
 	}
+	before := false // whether the station before is within its ranges
 	for i, s := range p {
-		here := at(path, i)
-		if f, bad := place.Fault(here, s.At, true); bad {
+		here, sound := at(path, i), true
+		if f, bad := place.Fault(here, s.At, false); bad {
 			f.Value = "place " + f.Value
-			faults = append(faults, f)
+			faults, sound = append(faults, f), false
 		}
 		if f, bad := value.Fault(here, s.Value, true); bad {
-			faults = append(faults, f)
+			faults, sound = append(faults, f), false
 		}
-		if i == 0 {
+		held := sound && before
+		before = sound
+		if !held {
 			continue
 		}
 		switch b := p[i-1]; {
-		case !finite(s.At, s.Value, b.At, b.Value):
 		case s.At-b.At < ApartLeast:
 			faults = append(faults, Fault{Path: here, Value: "place " + Say(s.At), Want: "beyond the one before, " + Say(b.At) + ", by " + Say(ApartLeast) + " at least"})
 		case math.Abs(s.Value-b.Value) > SlopeMost*(s.At-b.At):
@@ -83,15 +85,6 @@ func CheckProfile(path string, p geom.Profile, place, value Range) (faults []Fau
 }
 
 func at(path string, i int) string { return path + "[" + strconv.Itoa(i) + "]" }
-
-func finite(xs ...float64) bool {
-	for _, x := range xs {
-		if math.IsNaN(x) || math.IsInf(x, 0) {
-			return false
-		}
-	}
-	return true
-}
 
 // Check gives what is wrong with the leaf.
 func (l *Leaf) Check() (faults []Fault) {

@@ -64,13 +64,17 @@ func (r Range) Fault(path string, x float64, isLength bool) (Fault, bool) {
 	return f, true
 }
 
-// slip asks whether the number has a lost or a doubled figure, or is in inches.
+// slip asks whether the number has a lost or a doubled figure, or is in inches. A
+// number not far past the end is more likely meant, and is not asked after.
 func (r Range) slip(x float64) string {
 	if x == 0 {
 		return ""
 	}
 	var guesses []string
 	if math.Abs(x) > r.Hi {
+		if math.Abs(x) < 2*r.Hi {
+			return ""
+		}
 		if y := x / 10; r.Holds(y) {
 			guesses = append(guesses, Say(y))
 		}

@@ -197,8 +197,8 @@ func TestLeafInWind(t *testing.T) {
 
 // The least latch gap for which a square edge can swing past the front edge,
 // g = √(L² + T² + 2pT) − L, for a leaf whose leading edge is L from the pin, T thick,
-// the pin p out. Figures derived from that formula, here and in the project's
-// reference sheet (worked example C2).
+// the pin p out. Figures derived from that formula beforehand, to full digits, with the
+// bevel that takes up as much: tan b = g/T.
 var leadingEdge = []struct {
 	name              string
 	far, thick, pin   float64
@@ -268,8 +268,8 @@ func TestClosingEdgeBevelRule(t *testing.T) {
 			d.Leaf.ClosingBevel = geom.Angle(c.bevel)
 			// the stop arris needs √((L − T·tan β)² + T² + 2pT) − L; the knuckle arris, which meets
 			// the front edge at once, needs nothing
-			near0 := c.far - c.thick*math.Tan(c.bevel)
-			want := max(0, math.Sqrt(near0*near0+c.thick*c.thick+2*c.pin*c.thick)-c.far)
+			short := c.far - c.thick*math.Tan(c.bevel)
+			want := max(0, math.Sqrt(short*short+c.thick*c.thick+2*c.pin*c.thick)-c.far)
 			if want > c.most || want < c.over {
 				t.Errorf("by the formula it needs %.4f, the rule says between %v and %v", want, c.over, c.most)
 			}
@@ -281,8 +281,8 @@ func TestClosingEdgeBevelRule(t *testing.T) {
 }
 
 // Clear opening = leaf + leading gap − stop at the leading edge − leaf thickness, face of
-// the leaf to the stop: the recipe of designingbuildings.co.uk, figures derived from it
-// (worked example C9 of the project's reference sheet). It leaves the hinge out: the
+// the leaf to the stop: the recipe of designingbuildings.co.uk, figures derived from
+// it. It leaves the hinge out: the
 // leaf turned to 90° stands q out of the frame less what the pin is nearer the jamb than the leaf's
 // edge, K/2 − a; here K = 10, a = 2, q = 3 makes the two equal.
 func TestClearOpeningRecipe(t *testing.T) {

@@ -79,9 +79,12 @@ func sameBits(t *testing.T, got, want *fit.Fit) {
 
 // How near the courses of the gaps are laid, in mm: where other stations part a curve
 // in other places, its extremes may move by so much. Jambs and head nearly exactly; the
-// stops' curves bend a little with the leaf's face; the floor turns about its pole.
+// stops' curves bend a little with the leaf's face; the floor turns about its pole. In the swing
+// a point whose path only just touches the frame's front edge, or a crease of the jamb, is
+// closed in on from where the pieces end, and so those ends show.
 const (
 	laid      = 1e-7
+	laidSwing = 2e-4
 	laidStop  = 1e-4
 	laidFloor = 0.002
 )
@@ -112,7 +115,7 @@ func measures(f *fit.Fit) []measure {
 		all = append(all,
 			measure{name + " gap, least", f.Gaps[e].Least, tol}, measure{name + " gap, most", f.Gaps[e].Most, tol},
 			measure{name + " shown, least", f.Shown[e].Least, tol}, measure{name + " shown, most", f.Shown[e].Most, tol},
-			measure{name + " swing", f.Swing[e].Least, tol})
+			measure{name + " swing", f.Swing[e].Least, max(tol, laidSwing)})
 		if int(e) < len(f.Stops) {
 			all = append(all, measure{name + " stop, least", f.Stops[e].Least, laidStop},
 				measure{name + " stop, most", f.Stops[e].Most, laidStop})
@@ -349,7 +352,7 @@ func TestOpeningFartherNeverClears(t *testing.T) {
 		s.Opens = d.Opens / 2
 		far, near := evaluated(d), evaluated(s)
 		for e := range fit.Edges {
-			if far.Swing[e].Least > near.Swing[e].Least+laid {
+			if far.Swing[e].Least > near.Swing[e].Least+laidSwing {
 				t.Errorf("%s: %v opened to %v, %v opened half as far", edgeNames[e], far.Swing[e].Least, d.Opens.Degrees(), near.Swing[e].Least)
 			}
 		}

@@ -34,6 +34,7 @@ type sweep struct {
 	closed, open geom.Turn
 	tc, topen    float64 // their half-tangents
 	frontMost    float64 // greatest z of the front edge
+	hanging      float64 // u of the top edge's hanging corner
 
 	arc           *arc
 	nearPins      bool     // the arc comes within pinReach of the pins
@@ -43,6 +44,11 @@ type sweep struct {
 	bestArc       *arc
 	bestP         float64
 }
+
+// nearPins are distances from the hanging corner, mm, at which the top edge is cut
+// for the search: its path out of the opening bends on the scale of its distance
+// from the pins, so the stretches grow with it.
+var nearPins = [...]float64{6, 16, 40, 100}
 
 // reading is the least clearance of one point, the turn it is at and its rate
 // along the arris.
@@ -68,6 +74,9 @@ func (f *Fit) swing() {
 		s.best = Sweep{Least: math.Inf(1)}
 		s.bestArc = nil
 		for face := range faces {
+			if arcs := f.work.arcs[e][face]; len(arcs) > 0 {
+				s.hanging = arcs[0].lo
+			}
 			for i := range f.work.arcs[e][face] {
 				f.sweepArc(&f.work.arcs[e][face][i])
 			}
@@ -101,6 +110,13 @@ func (f *Fit) sweepArc(a *arc) {
 		}
 	}
 	ps = s.leaving(ps)
+	if !s.to.upright {
+		for _, p := range nearPins {
+			if p += s.hanging; a.lo < p && p < a.hi {
+				ps = append(ps, p)
+			}
+		}
+	}
 	ps = sorted(ps)
 	f.work.cuts = ps
 	prev := s.read(ps[0])

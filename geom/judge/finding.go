@@ -39,8 +39,10 @@ type Finding struct {
 	// Worst is the value in mm farthest out of limits and At its place; Other is
 	// the stretch's other extreme. A good gap has its least and its most.
 	Worst, At, Other float64
-	// Angle is the swing angle of a finding about the swing.
+	// Angle is the swing angle of a finding about the swing, and Opened tells that
+	// it is not the closed position.
 	Angle  geom.Angle
+	Opened bool
 	Limits Limits
 	Causes []Cause
 }
@@ -64,6 +66,9 @@ const (
 	latchPlay = 0.5 // a latch that misses by less is eased with a file
 	hingePlay = 0.5 // pins out of line, or hinges out of step, by less give a little
 )
+
+// standing is the swing below which a leaf is as good as closed.
+const standing = 0.01 * geom.Degree
 
 // Findings says how a fit, evaluated from the door, stands to what is wanted:
 // every gap, the latch, the stops and the swing, worst first, each with its
@@ -206,7 +211,7 @@ func swinging(f *fit.Fit, w *Wanted) []Finding {
 		}
 		l.Most = 0
 		v := l.Judge(s.Least)
-		opening := s.Angle > f.Closed
+		opening := s.Angle > f.Closed+standing
 		if !opening && v != Good {
 			v = Good // no worse than closed, where it is told
 		}
@@ -219,7 +224,7 @@ func swinging(f *fit.Fit, w *Wanted) []Finding {
 			at = s.At.Y
 		}
 		out = append(out, Finding{
-			Subject: subject, Edge: e, Verdict: v, Worst: s.Least, Other: s.Least, At: at, Angle: s.Angle,
+			Subject: subject, Edge: e, Verdict: v, Worst: s.Least, Other: s.Least, At: at, Angle: s.Angle, Opened: opening,
 			Limits: l, Stretch: geom.Empty(), Whole: geom.Empty(), Binding: geom.Empty(),
 		})
 	}

@@ -1,0 +1,128 @@
+// Package report writes a job's fit as text for a person and as JSON for a
+// program.
+package report
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"leafwright/game"
+	"leafwright/game/words"
+	"leafwright/geom/fit"
+	"leafwright/geom/judge"
+)
+
+// Report is a job hung and judged.
+type Report struct {
+	Job        game.Job
+	Fit        *fit.Fit
+	Findings   []judge.Finding // worst first
+	Conditions []judge.Condition
+	Cautions   []game.Caution
+}
+
+// Of hangs the job and judges it. The job must have been read without faults.
+func Of(j game.Job) Report {
+	r := Report{Job: j, Fit: new(fit.Fit)}
+	fit.Evaluate(r.Fit, &r.Job.Door)
+	r.Findings = judge.Findings(r.Fit, &r.Job.Door, &r.Job.Wanted)
+	r.Conditions = judge.Conditions(&r.Job.Door)
+	r.Cautions = game.Cautions(&r.Job)
+	return r
+}
+
+// Worst gives the worst verdict of the findings.
+func (r Report) Worst() judge.Verdict { return judge.Worst(r.Findings) }
+
+// width is how wide the text is set, in characters.
+const width = 78
+
+// Text writes the report for a person.
+func (r Report) Text(s words.Speaker) string {
+	var b strings.Builder
+	j := &r.Job
+	name := j.Name
+	if name == "" {
+		name = "A door without a name"
+	}
+	fmt.Fprintf(&b, "%s\n", name)
+	wrap(&b, fmt.Sprintf("Leaf %s × %s × %s, hinges on the %s, in an opening %s × %s. Gaps wanted: %s.",
+		number(j.Door.Leaf.Width), number(j.LeafHeight), number(j.Door.Leaf.Thickness), j.Hand,
+		number(j.OpeningWidth), number(j.OpeningHeight), wanted(j)), 0, 0)
+	b.WriteString("\n")
+	wrap(&b, s.Headline(r.Findings), 0, 0)
+
+	b.WriteString("\nWHAT THE FIT SHOWS\n")
+	for _, f := range r.Findings {
+		r.line(&b, s.Finding(f))
+	}
+	b.WriteString("\nTHE LEAF AND THE FRAME BY THEMSELVES\n")
+	for _, c := range r.Conditions {
+		r.line(&b, s.Condition(c))
+	}
+	if len(r.Cautions) > 0 {
+		b.WriteString("\nTAKE CARE\n")
+		for _, c := range r.Cautions {
+			wrap(&b, "! "+c.Text+" "+c.Ask+" ("+c.Source+")", 2, 4)
+		}
+	}
+	if j.Note != "" {
+		b.WriteString("\nNOTE\n")
+		for _, para := range strings.Split(j.Note, "\n") {
+			wrap(&b, para, 2, 2)
+		}
+	}
+	return b.String()
+}
+
+func (r Report) line(b *strings.Builder, l words.Line) {
+	lead := fmt.Sprintf("  %-9s", l.Word)
+	said := l.Text
+	if l.Figure != "" {
+		said = l.Figure + "  " + said
+	}
+	wrap(b, lead+said, 0, 11)
+	if l.Cause != "" {
+		wrap(b, l.Cause, 11, 11)
+	}
+}
+
+// wrap writes text in lines of at most width characters, the first indented by
+// first spaces and the others by rest.
+func wrap(b *strings.Builder, text string, first, rest int) {
+	col, gap := first, 0
+	b.WriteString(strings.Repeat(" ", first))
+	started := false
+	for _, word := range strings.SplitAfter(text, " ") {
+		said := strings.TrimRight(word, " ")
+		n := utf8.RuneCountInString(said)
+		switch {
+		case said == "":
+			gap++
+			continue
+		case started && col+gap+n > width:
+			b.WriteString("\n" + strings.Repeat(" ", rest))
+			col = rest
+		default:
+			b.WriteString(strings.Repeat(" ", gap))
+			col += gap
+		}
+		b.WriteString(said)
+		col += n
+		gap = len(word) - len(said)
+		started = true
+	}
+	b.WriteString("\n")
+}
+
+// wanted says which gaps are wanted.
+func wanted(j *game.Job) string {
+	if p, ok := game.PresetNamed(j.WantedName); ok {
+		return p.Label
+	}
+	return "the job's own"
+}
+
+// number writes a size in mm without a needless point.
+func number(mm float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", mm), ".0") }
