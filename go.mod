@@ -13,6 +13,9 @@ require (
 	github.com/hajimehoshi/ebiten/v2 v2.8.8 // indirect
 	github.com/jezek/xgb v1.1.1 // indirect
 	github.com/peterstace/simplefeatures v0.50.0 // indirect
-	golang.org/x/sync v0.8.0 // indirect
+	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3 // indirect
+	golang.org/x/sync v0.12.0 // indirect
 	golang.org/x/sys v0.25.0 // indirect
+	golang.org/x/text v0.23.0 // indirect
+	gonum.org/v1/gonum v0.17.0 // indirect
 )

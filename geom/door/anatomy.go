@@ -86,7 +86,7 @@ func Ordinary(m Make, width, height float64) Anatomy {
 		return a // a hatch: two rails do
 	}
 	a.Rails = []Rail{a.Rails[0], {"lock", lockFoot, lockTop}, a.Rails[1]}
-	if muntin := stile - 13; width > 3*stile+2*panel && muntin >= Stile.Lo { // half an inch narrower, same source
+	if muntin := stile - 13; width > float64(3*stile)+2*panel && muntin >= Stile.Lo { // half an inch narrower, same source
 		a.Muntins = []Muntin{{width / 2, muntin, foot, lockFoot}, {width / 2, muntin, lockTop, height - stile}}
 	}
 	return a

@@ -10,6 +10,7 @@ func (f *Floor) Check() (faults []Fault) {
 	rising := func(path, what string, n int, value func(int) float64, allow Range, least float64) {
 		if n < 1 || n > FloorMost {
 			faults = append(faults, Fault{Path: path, Value: plural(n, what), Want: "between 1 and " + strconv.Itoa(FloorMost)})
+			return
 		}
 		for i := range n {
 			x := value(i)
@@ -25,9 +26,13 @@ func (f *Floor) Check() (faults []Fault) {
 	if len(f.Heights) != len(f.Angles) {
 		faults = append(faults, Fault{Path: "floor.heights", Value: plural(len(f.Heights), "row"), Want: "one row for each of " + plural(len(f.Angles), "angle")})
 	}
+	if len(faults) > 0 {
+		return faults
+	}
 	for i, row := range f.Heights {
 		if len(row) != len(f.Radii) {
 			faults = append(faults, Fault{Path: at("floor.heights", i), Value: plural(len(row), "height"), Want: "one height for each of the " + strconv.Itoa(len(f.Radii)) + " radii"})
+			continue
 		}
 		for k, y := range row {
 			if g, bad := FloorHeight.Fault(at(at("floor.heights", i), k), y, true); bad {

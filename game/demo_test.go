@@ -1,0 +1,155 @@
+package game_test
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"leafwright/game"
+	"leafwright/geom/fit"
+	"leafwright/geom/judge"
+)
+
+// fault is a finding that a demo is there to show.
+type fault struct {
+	subject judge.Subject
+	edge    fit.Edge
+	verdict judge.Verdict
+}
+
+// Each demo shows just its own fault; whatever is not listed is good.
+var demos = []struct {
+	file   string
+	faults []fault
+	// looks tells what else the note sends a reader to look for.
+	looks func(t *testing.T, j *game.Job, f *fit.Fit, found []judge.Finding)
+}{
+	{"1-schoolroom-square.json", nil, func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
+		for e, g := range f.Gaps {
+			if g.Most-g.Least > 1e-9 {
+				t.Errorf("edge %d: a square door's gap runs from %v to %v", e, g.Least, g.Most)
+			}
+		}
+	}},
+	{"2-terrace-falling-head.json", []fault{
+		{judge.ClosedGap, fit.HeadSide, judge.Binds}, {judge.ClosedGap, fit.HeadSide, judge.Slack},
+	}, func(t *testing.T, j *game.Job, f *fit.Fit, found []judge.Finding) {
+		g := &f.Gaps[fit.HeadSide]
+		if end := g.Range().Hi; end-g.LeastAt > 1 || g.MostAt-g.Range().Lo > 1 {
+			t.Errorf("binds worst at %v and gapes worst at %v of a head up to %v", g.LeastAt, g.MostAt, end)
+		}
+		for _, x := range found {
+			if x.Verdict == judge.Good {
+				continue
+			}
+			half := j.OpeningWidth / 2
+			if x.Verdict == judge.Binds && x.Binding.Lo < half || x.Verdict == judge.Slack && x.Stretch.Hi > half {
+				t.Errorf("%+v is not in its half of the head", x)
+			}
+		}
+	}},
+	{"3-farmhouse-leaf-in-wind.json", []fault{
+		{judge.Latching, fit.LatchSide, judge.Binds}, {judge.StopGap, fit.LatchSide, judge.Slack}, {judge.StopGap, fit.HeadSide, judge.Slack},
+	}, func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
+		if at := f.Stops[fit.LatchSide].LeastAt; !f.StopBound || at > 100 {
+			t.Errorf("stop-bound %v at %v up, not at the foot", f.StopBound, at)
+		}
+	}},
+	{"4-chapel-frame-in-wind.json", []fault{
+		{judge.Latching, fit.LatchSide, judge.Binds}, {judge.StopGap, fit.LatchSide, judge.Slack},
+	}, func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
+		if at := f.Stops[fit.LatchSide].LeastAt; !f.StopBound || at < j.OpeningHeight-100 {
+			t.Errorf("stop-bound %v at %v up, not at the top", f.StopBound, at)
+		}
+		if j.Hand != game.Right {
+			t.Error("this demo is the right-hung one")
+		}
+	}},
+	{"5-mill-cottage-square-edge.json", []fault{{judge.SwingGap, fit.LatchSide, judge.Binds}},
+		func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
+			if s := f.Swing[fit.LatchSide]; s.Angle.Degrees() < 1 {
+				t.Errorf("fouls at %v°, shut and not on the way", s.Angle.Degrees())
+			}
+			if least := f.Gaps[fit.LatchSide].Least; j.Wanted.Gaps[fit.LatchSide].Judge(least) != judge.Good {
+				t.Errorf("shut, the latch gap is %v", least)
+			}
+			// the cure the note leads to: a bevel
+			cured, err := game.Form{}.Set(*j, "leaf.bevel.closing", "3")
+			if err != nil {
+				t.Fatal(err)
+			}
+			fit.Evaluate(f, &cured.Door)
+			if w := judge.Worst(judge.Findings(f, &cured.Door, &cured.Wanted)); w != judge.Good {
+				t.Errorf("with a bevel of 3° the worst verdict is %v", w)
+			}
+		}},
+	{"6-coach-house-rising-floor.json", []fault{{judge.SwingFloor, fit.FloorSide, judge.Binds}},
+		func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
+			if s := f.Swing[fit.FloorSide]; s.Angle.Degrees() < 45 {
+				t.Errorf("drags worst at %v°", s.Angle.Degrees())
+			}
+			foot := f.Place(j.Door.Leaf.Corners(0).ClosingFoot, j.Door.Opens/2)
+			if free := foot.Y - j.Door.Floor.At(foot.X, foot.Z); free < 0 {
+				t.Errorf("half open, the closing foot is %v in the floor: it should bind part way", free)
+			}
+		}},
+	{"7-station-house-hinge-bound.json", []fault{
+		{judge.ClosedGap, fit.HingeSide, judge.Binds}, {judge.ClosedGap, fit.LatchSide, judge.Slack},
+	}, func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
+		// the cure: the same packer behind each hinge
+		cured := *j
+		for _, path := range []string{"hinges[0].leaf_packer", "hinges[1].leaf_packer"} {
+			var err error
+			if cured, err = (game.Form{}).Set(cured, path, "3.25"); err != nil {
+				t.Fatal(err)
+			}
+		}
+		fit.Evaluate(f, &cured.Door)
+		if w := judge.Worst(judge.Findings(f, &cured.Door, &cured.Wanted)); w != judge.Good {
+			t.Errorf("packed out, the worst verdict is %v", w)
+		}
+	}},
+}
+
+func TestDemos(t *testing.T) {
+	names, err := filepath.Glob("../testdata/jobs/*.json")
+	if err != nil || len(names) != len(demos) {
+		t.Errorf("%d demo jobs, %d known here (%v)", len(names), len(demos), err)
+	}
+	for _, d := range demos {
+		t.Run(d.file, func(t *testing.T) {
+			text, err := os.ReadFile(filepath.Join("../testdata/jobs", d.file))
+			if err != nil {
+				t.Fatal(err)
+			}
+			j, err := game.Parse(text)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if j.Name == "" || len(j.Note) < 60 {
+				t.Errorf("name %q, note %q", j.Name, j.Note)
+			}
+			if a := &j.Anatomy; len(a.Rails) < 3 || a.Timber == "" || a.Lock.Kind == "" {
+				t.Errorf("a demo's leaf is drawn in full: %+v", a)
+			}
+			var f fit.Fit
+			fit.Evaluate(&f, &j.Door)
+			found := judge.Findings(&f, &j.Door, &j.Wanted)
+			wanted := map[fault]bool{}
+			for _, x := range d.faults {
+				wanted[x] = true
+			}
+			for _, x := range found {
+				is := fault{x.Subject, x.Edge, x.Verdict}
+				if x.Verdict != judge.Good && !wanted[is] {
+					t.Errorf("shows what it should not: %+v, worst %v at %v", is, x.Worst, x.At)
+				}
+				delete(wanted, is)
+			}
+			for x := range wanted {
+				t.Errorf("does not show %+v", x)
+			}
+			d.looks(t, &j, &f, found)
+		})
+	}
+}

@@ -1,0 +1,181 @@
+package game
+
+import (
+	"strconv"
+
+	"leafwright/geom/door"
+)
+
+// Largest is the most bytes a job file may have.
+const Largest = 1 << 20
+
+// mostFaults of reading are told; nobody reads more, and a wrong file has no end of them.
+const mostFaults = 200
+
+// versionField says in a job file which version of it is written there.
+const versionField = "leafwright"
+
+// Parse reads a job file. The error is a [Faults] that holds everything that is
+// wrong with it, or the one place where it stops being JSON.
+func Parse(data []byte) (Job, error) {
+	if len(data) > Largest {
+		return Job{}, Faults{{Path: "file", Value: strconv.Itoa(len(data)) + " bytes", Want: "at most " + strconv.Itoa(Largest)}}
+	}
+	root, bad := scan(data)
+	if bad != nil {
+		return Job{}, Faults{{Path: place(data, bad.pos), Want: bad.want}}
+	}
+	if root.kind != groupNode {
+		return Job{}, Faults{{Path: "file", Value: root.said(), Want: "a group in braces"}}
+	}
+	r := &reader{given: map[string]bool{}}
+	r.version(&root)
+	r.group(table(), &root, "", 0)
+	fill(&r.job, r.isGiven)
+	r.job.rename()
+	if faults := r.job.check(r.faults, r.isGiven); len(faults) > 0 {
+		if r.untold > 0 {
+			faults = append(faults, door.Fault{Path: "file", Want: "and " + strconv.Itoa(r.untold) + " faults more"})
+		}
+		return Job{}, faults
+	}
+	return r.job.filed(), nil
+}
+
+// reader fills a job as its file speaks of it.
+type reader struct {
+	job    Job
+	faults Faults
+	untold int             // faults past the most that are told
+	given  map[string]bool // fields read without a fault, by path
+}
+
+func (r *reader) isGiven(path string) bool { return r.given[path] }
+
+// at gives a report for what is wrong under a path.
+func (r *reader) at(path string) missing {
+	return func(under string, n *node, want string) {
+		f := door.Fault{Path: path + under, Want: want}
+		if path == "" {
+			f.Path = under[1:]
+		}
+		if n != nil {
+			f.Value = n.said()
+		}
+		if len(r.faults) >= mostFaults {
+			r.untold++
+			return
+		}
+		r.faults = append(r.faults, f)
+	}
+}
+
+func (r *reader) version(root *node) {
+	n := root.get(versionField)
+	switch {
+	case n == nil:
+		r.at("")("."+versionField, nil, "missing; "+strconv.Itoa(Version)+" says that this is a job file, and its version")
+	case n.kind != numberNode || n.num != Version:
+		r.at("")("."+versionField, n, strconv.Itoa(Version)+", the version this program reads")
+	}
+}
+
+// group reads the fields of one group.
+func (r *reader) group(fs []field, n *node, path string, i int) {
+	var names []string
+	if path == "" {
+		names = append(names, versionField)
+	}
+	for k := range fs {
+		names = append(names, fs[k].name)
+	}
+	n.strangers(names, r.at(path))
+	for k := range fs {
+		f := &fs[k]
+		here := join(path, f.name)
+		miss := r.at(here)
+		m := n.get(f.name)
+		switch {
+		case f.slot:
+			if m != nil && (m.kind != listNode || len(m.items) > 0) {
+				miss("", nil, "only an empty list can stand here; readings are for a later version")
+			}
+		case m == nil && !f.need && !needs(f):
+		case m == nil:
+			miss("", nil, "missing; "+f.wants()+" is wanted")
+		case f.list != nil:
+			r.list(f, m, here, miss)
+		case f.parts != nil && m.kind != groupNode:
+			miss("", m, "a group in braces")
+		case f.parts != nil:
+			r.group(f.parts, m, here, i)
+		default:
+			sound := true
+			f.at(&r.job, i).read(m, func(under string, n *node, want string) {
+				sound = false
+				miss(under, n, want)
+			})
+			if sound {
+				r.given[here] = true
+			}
+		}
+	}
+}
+
+// needs tells whether a group holds a field that may not be left out.
+func needs(f *field) bool {
+	if f.list != nil {
+		return false
+	}
+	for i := range f.parts {
+		if f.parts[i].need || needs(&f.parts[i]) {
+			return true
+		}
+	}
+	return false
+}
+
+// wants says what should stand in a field that may not be left out.
+func (f *field) wants() string {
+	switch {
+	case f.list != nil:
+		return "a list"
+	case f.parts != nil:
+		names := ""
+		for _, p := range f.parts {
+			if p.need && names != "" {
+				names += ", "
+			}
+			if p.need {
+				names += p.name
+			}
+		}
+		return "a group with " + names
+	}
+	return "a number " + f.limits.String()
+}
+
+// most items of any list; a part's own check may allow fewer.
+const mostItems = 64
+
+func (r *reader) list(f *field, n *node, path string, miss missing) {
+	if n.kind != listNode {
+		miss("", n, "a list")
+		return
+	}
+	if len(n.items) > mostItems {
+		miss("", &node{text: strconv.Itoa(len(n.items)) + " items"}, "at most "+strconv.Itoa(mostItems))
+		return
+	}
+	r.given[path] = true
+	l := f.list(&r.job)
+	for i := range n.items {
+		l.insert(i)
+		item := &n.items[i]
+		if item.kind != groupNode {
+			miss(index(i), item, "a group in braces")
+			continue
+		}
+		r.group(f.parts, item, path+index(i), i)
+	}
+}

@@ -1,0 +1,188 @@
+package game
+
+import (
+	"strconv"
+
+	"leafwright/geom/door"
+)
+
+// Schema gives the JSON Schema (draft 2020-12) of the job file, made from the
+// table that reads it. What a schema cannot say, such as hinges off the leaf or
+// stations out of order, [Parse] says.
+func Schema() []byte {
+	root := node{kind: groupNode}
+	root.put("$schema", str("https://json-schema.org/draft/2020-12/schema"))
+	root.put("title", str("Leafwright job file"))
+	root.put("description", str("One door leaf and the opening it hangs in. Lengths in mm, angles in degrees. "+
+		"Only the sizes of leaf and opening and the hinges are needed; everything else has a value when it is left out."))
+	body := objectOf(table(), &node{kind: groupNode})
+	properties := node{kind: groupNode}
+	version := node{kind: groupNode}
+	version.put("const", num(Version))
+	properties.put(versionField, version)
+	properties.members = append(properties.members, body.get("properties").members...)
+	required := *body.get("required")
+	required.items = append([]node{str(versionField)}, required.items...)
+	root.put("type", str("object"))
+	root.put("properties", properties)
+	root.put("required", required)
+	root.put("additionalProperties", boolean(false))
+	return root.print()
+}
+
+func str(s string) node { return node{kind: textNode, text: s} }
+
+func boolean(b bool) node { return node{kind: boolNode, text: strconv.FormatBool(b)} }
+
+// typed starts the schema of a value.
+func typed(name, description string) node {
+	n := node{kind: groupNode}
+	n.put("type", str(name))
+	if description != "" {
+		n.put("description", str(description))
+	}
+	return n
+}
+
+// objectOf adds the schema of a group to n.
+func objectOf(fs []field, n *node) *node {
+	properties, required := node{kind: groupNode}, node{kind: listNode}
+	for k := range fs {
+		f := &fs[k]
+		properties.put(f.name, f.schema())
+		if f.need || needs(f) {
+			required.items = append(required.items, str(f.name))
+		}
+	}
+	n.put("properties", properties)
+	if len(required.items) > 0 {
+		n.put("required", required)
+	}
+	n.put("additionalProperties", boolean(false))
+	return n
+}
+
+func (f *field) schema() node {
+	about := f.label
+	if f.help != "" {
+		about += ". " + f.help
+	}
+	switch {
+	case f.slot:
+		n := typed("array", f.help)
+		n.put("maxItems", num(0))
+		return n
+	case f.list != nil:
+		n := typed("array", about)
+		item := typed("object", "")
+		n.put("items", *objectOf(f.parts, &item))
+		n.put("minItems", num(f.count.Lo))
+		n.put("maxItems", num(f.count.Hi))
+		return n
+	case f.parts != nil:
+		n := typed("object", "")
+		return *objectOf(f.parts, &n)
+	}
+	var sample Job
+	sample.Door.Hinges = make([]door.Hinge, 1)
+	sample.Anatomy.Rails = make([]door.Rail, 1)
+	sample.Anatomy.Muntins = make([]door.Muntin, 1)
+	return f.at(&sample, 0).schema(f, about)
+}
+
+// numberIn is the schema of a number in a range, left out where the range is empty.
+func numberIn(r door.Range, about string) node {
+	n := typed("number", about)
+	n.put("minimum", num(r.Lo))
+	n.put("maximum", num(r.Hi))
+	return n
+}
+
+// listOfNumbers is the schema of a list of so many numbers.
+func listOfNumbers(r door.Range, least, most int) node {
+	return listOfNodes(numberIn(r, ""), least, most)
+}
+
+func listOfNodes(item node, least, most int) node {
+	n := typed("array", "")
+	n.put("items", item)
+	n.put("minItems", num(float64(least)))
+	n.put("maxItems", num(float64(most)))
+	return n
+}
+
+func (v length) schema(f *field, about string) node  { return numberIn(f.limits, about) }
+func (v degrees) schema(f *field, about string) node { return numberIn(f.limits, about) }
+
+func (v line) schema(_ *field, about string) node  { return textOf(lineMost, about) }
+func (v lines) schema(_ *field, about string) node { return textOf(linesMost, about) }
+
+func textOf(most int, about string) node {
+	n := typed("string", about)
+	n.put("maxLength", num(float64(most)))
+	return n
+}
+
+func (v word[T]) schema(_ *field, about string) node {
+	n := node{kind: groupNode}
+	n.put("description", str(about))
+	words := node{kind: listNode}
+	for _, c := range v.choices() {
+		words.items = append(words.items, str(c.Value))
+	}
+	n.put("enum", words)
+	return n
+}
+
+func (v truth) schema(_ *field, about string) node { return typed("boolean", about) }
+
+func (v stations) schema(f *field, about string) node {
+	s := f.shape
+	place, value := s.place, s.value
+	switch s.turns { // of either hand
+	case places:
+		place = either(place)
+	case values:
+		value = either(value)
+	}
+	pair := typed("array", "")
+	pair.put("prefixItems", node{kind: listNode, items: []node{numberIn(place, s.columns[0]), numberIn(value, s.columns[1])}})
+	pair.put("minItems", num(2))
+	pair.put("maxItems", num(2))
+	n := typed("array", about+": stations, each [place, value], in rising order of place.")
+	n.put("items", pair)
+	n.put("minItems", num(1))
+	n.put("maxItems", num(door.Stations))
+	return n
+}
+
+// either is the numbers of a range and of its mirror image, and those between.
+func either(r door.Range) door.Range {
+	return door.Range{Lo: min(r.Lo, -r.Hi), Hi: max(r.Hi, -r.Lo)}
+}
+
+func (v floor) schema(*field, string) node {
+	about := "Height of the finished floor above its height at the foot of the hinge jamb."
+	simple := numberIn(door.FloorHeight, "")
+	sill := typed("object", "A level floor with a threshold under the closed leaf.")
+	properties := node{kind: groupNode}
+	properties.put("level", numberIn(door.FloorHeight, ""))
+	properties.put("threshold", numberIn(door.FloorHeight, ""))
+	sill.put("properties", properties)
+	sill.put("minProperties", num(1))
+	sill.put("additionalProperties", boolean(false))
+	table := typed("object", "Heights at distances in plan from the foot of the hinge jamb and at swing angles in degrees: one row for each angle, one height for each distance.")
+	properties = node{kind: groupNode}
+	properties.put("radii", listOfNumbers(door.FloorRadius, 1, door.FloorMost))
+	properties.put("angles", listOfNumbers(door.FloorAngle, 1, door.FloorMost))
+	properties.put("heights", listOfNodes(listOfNumbers(door.FloorHeight, 1, door.FloorMost), 1, door.FloorMost))
+	table.put("properties", properties)
+	table.put("required", node{kind: listNode, items: []node{str("radii"), str("angles"), str("heights")}})
+	table.put("additionalProperties", boolean(false))
+	n := node{kind: groupNode}
+	n.put("description", str(about))
+	n.put("anyOf", node{kind: listNode, items: []node{simple, sill, table}})
+	return n
+}
+
+func (v listOf[T]) schema(*field, string) node { return node{kind: groupNode} }
