@@ -24,6 +24,16 @@ type work struct {
 // used; f's memory is used again, so that evaluating allocates nothing once its
 // slices have grown.
 func Evaluate(f *Fit, d *door.Door) {
+	EvaluateClosed(f, d)
+	f.swing()
+	f.swingFloor()
+	f.clearWidths()
+}
+
+// EvaluateClosed hangs the door and measures what can be read with the leaf
+// closed: pose, closing, gaps and stops. What [Evaluate] measures through the
+// swing keeps what it was.
+func EvaluateClosed(f *Fit, d *door.Door) {
 	f.door = d
 	f.work.levelFloor = d.Floor.IsLevel()
 	f.hang(d)
@@ -32,9 +42,6 @@ func Evaluate(f *Fit, d *door.Door) {
 	by := f.Closed.Turn()
 	f.closedGaps(by)
 	f.stopGaps(by)
-	f.swing()
-	f.swingFloor()
-	f.clearWidths()
 }
 
 // Arris gives, appended to dst, the world places of an arris at a swing angle:

@@ -221,23 +221,22 @@ func TestRedundantFloorReadingsChangeNothing(t *testing.T) {
 	everyDoor(t, func(t *testing.T, d door.Door) {
 		s := d.Clone()
 		f := &s.Floor
-		for _, j := range []float64{0.5} { // a radius between the first two, an angle between the first two
-			if len(f.Radii) > 1 {
-				r := f.Radii[0] + j*(f.Radii[1]-f.Radii[0])
-				f.Radii = append([]float64{f.Radii[0], r}, f.Radii[1:]...)
-				for i, row := range f.Heights {
-					f.Heights[i] = append([]float64{row[0], row[0] + j*(row[1]-row[0])}, row[1:]...)
-				}
+		const half = 0.5
+		if len(f.Radii) > 1 { // a radius half-way between the first two
+			r := f.Radii[0] + half*(f.Radii[1]-f.Radii[0])
+			f.Radii = append([]float64{f.Radii[0], r}, f.Radii[1:]...)
+			for i, row := range f.Heights {
+				f.Heights[i] = append([]float64{row[0], row[0] + half*(row[1]-row[0])}, row[1:]...)
 			}
-			if len(f.Angles) > 1 {
-				row := make([]float64, len(f.Radii))
-				for i := range row {
-					row[i] = f.Heights[0][i] + j*(f.Heights[1][i]-f.Heights[0][i])
-				}
-				a := f.Angles[0] + geom.Angle(j)*(f.Angles[1]-f.Angles[0])
-				f.Angles = append([]geom.Angle{f.Angles[0], a}, f.Angles[1:]...)
-				f.Heights = append([][]float64{f.Heights[0], row}, f.Heights[1:]...)
+		}
+		if len(f.Angles) > 1 { // and an angle
+			row := make([]float64, len(f.Radii))
+			for i := range row {
+				row[i] = f.Heights[0][i] + half*(f.Heights[1][i]-f.Heights[0][i])
 			}
+			a := f.Angles[0] + half*(f.Angles[1]-f.Angles[0])
+			f.Angles = append([]geom.Angle{f.Angles[0], a}, f.Angles[1:]...)
+			f.Heights = append([][]float64{f.Heights[0], row}, f.Heights[1:]...)
 		}
 		sameMeasures(t, evaluated(s), evaluated(d))
 	})
