@@ -48,6 +48,7 @@ type Mark struct {
 // nothing.
 type List struct {
 	Width, Height float64 // px
+	Title, Desc   string  // what it shows, for those who cannot see it
 	Marks         []Mark
 	Points        []Pt
 }
@@ -55,5 +56,6 @@ type List struct {
 // Reset empties the list for a sheet of the given size.
 func (l *List) Reset(width, height float64) {
 	l.Width, l.Height = width, height
+	l.Title, l.Desc = "", ""
 	l.Marks, l.Points = l.Marks[:0], l.Points[:0]
 }

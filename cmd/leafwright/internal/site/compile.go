@@ -1,0 +1,44 @@
+package site
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+)
+
+// compile gives the program in ./wasm as WebAssembly and the Go toolchain's own
+// script that starts it.
+func compile(ctx context.Context, checkout string) (wasm, script []byte, err error) {
+	goTool, err := exec.LookPath("go")
+	if err != nil {
+		return nil, nil, errors.New("the page's program is compiled by Go, and no go command was found: install Go from go.dev and try again")
+	}
+	dir, err := os.MkdirTemp("", "leafwright-build-")
+	if err != nil {
+		return nil, nil, err
+	}
+	defer os.RemoveAll(dir)
+	out := filepath.Join(dir, program)
+	build := exec.CommandContext(ctx, goTool, "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", out, "./wasm")
+	build.Dir = checkout
+	build.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
+	if text, err := build.CombinedOutput(); err != nil {
+		return nil, nil, fmt.Errorf("compiling the page's program: %w\n%s", err, bytes.TrimSpace(text))
+	}
+	if wasm, err = os.ReadFile(out); err != nil {
+		return nil, nil, err
+	}
+	env := exec.CommandContext(ctx, goTool, "env", "GOROOT")
+	env.Dir = checkout // the checkout's go.mod may choose another toolchain
+	root, err := env.Output()
+	if err != nil {
+		return nil, nil, fmt.Errorf("asking Go where it lives: %w", err)
+	}
+	script, err = os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", glue))
+	return wasm, script, err
+}

@@ -1,0 +1,155 @@
+package bench
+
+import (
+	"math"
+
+	"leafwright/game/draw"
+	"leafwright/geom"
+)
+
+// hold is what the pointer has taken hold of, and how far from its middle.
+type hold struct {
+	kind   draw.TargetKind
+	offset float64 // degrees of swing, or mm of height
+}
+
+// Press takes hold of what lies under the pointer.
+func (s *State) Press(p draw.Pt) {
+	scene := s.current()
+	t := scene.Hit(p)
+	s.hold, s.under, s.finger = hold{kind: t.Kind}, t, p
+	s.looks++
+	switch t.Kind {
+	case draw.SwingHandle, draw.PlanLeaf:
+		s.hold.offset = s.Swing() - scene.SwingAt(p).Degrees()
+	case draw.SectionLine:
+		s.hold.offset = s.Section() - scene.SectionAt(p)
+	case draw.GapEdge:
+		s.SetReading(Reading{On: true, Edge: t.Edge, Place: t.Place})
+	default:
+		r := s.look.Reading
+		r.On = false
+		s.SetReading(r)
+	}
+}
+
+// Move follows the pointer: what is held goes along; with nothing held, what
+// could be taken is marked.
+func (s *State) Move(p draw.Pt) {
+	scene := s.current()
+	switch s.hold.kind {
+	case draw.SwingHandle, draw.PlanLeaf:
+		s.SetSwing(scene.SwingAt(p).Degrees() + s.hold.offset)
+	case draw.SectionLine:
+		s.SetSection(scene.SectionAt(p) + s.hold.offset)
+	case draw.GapEdge:
+		s.finger = p
+		if e, place, near := scene.LensAt(p); near {
+			s.SetReading(Reading{On: true, Edge: e, Place: place})
+		}
+	default:
+		s.hover(scene.Hit(p))
+	}
+}
+
+// hover marks what lies under a pointer that holds nothing.
+func (s *State) hover(t draw.Target) {
+	if t.Kind == draw.GapEdge { // an edge shows itself by the loupe, once pressed
+		t = draw.Target{Kind: draw.GapEdge}
+	}
+	if t != s.under {
+		s.under = t
+		s.looks++
+	}
+}
+
+// Release lets go. The loupe stays where it was put.
+func (s *State) Release() {
+	if s.hold.kind != draw.Nothing {
+		s.hold, s.finger = hold{}, draw.Pt{}
+		s.looks++
+	}
+}
+
+// Leave tells that the pointer has left the drawing.
+func (s *State) Leave() {
+	if s.hold.kind == draw.Nothing {
+		s.hover(draw.Target{})
+	}
+}
+
+// Cursor names the pointer's shape, as style sheets do.
+func (s *State) Cursor() string {
+	kind := s.under.Kind
+	if s.hold.kind != draw.Nothing {
+		kind = s.hold.kind
+	}
+	switch kind {
+	case draw.SwingHandle, draw.PlanLeaf:
+		if s.hold.kind != draw.Nothing {
+			return "grabbing"
+		}
+		return "grab"
+	case draw.SectionLine:
+		return "ns-resize"
+	case draw.GapEdge:
+		return "crosshair"
+	}
+	return "default"
+}
+
+// Steps of the keys: the swing in degrees, the cut in mm; with shift held, fine.
+const (
+	swingStep, swingFine     = 2, 0.1
+	sectionStep, sectionFine = 20, 1
+)
+
+// Key does what a key does on the drawing and tells whether it did anything.
+func (s *State) Key(key string, fine bool) bool {
+	swing, section := float64(swingStep), float64(sectionStep)
+	if fine {
+		swing, section = swingFine, sectionFine
+	}
+	before := s.looks
+	lo, hi := s.SwingRange()
+	switch key {
+	case "ArrowRight":
+		s.SetSwing(s.Swing() + swing)
+	case "ArrowLeft":
+		s.SetSwing(s.Swing() - swing)
+	case "Home":
+		s.SetSwing(lo)
+	case "End":
+		s.SetSwing(hi)
+	case "ArrowUp":
+		s.SetSection(s.Section() + section)
+	case "ArrowDown":
+		s.SetSection(s.Section() - section)
+	case "PageUp":
+		s.SetSection(s.Section() + 10*section)
+	case "PageDown":
+		s.SetSection(s.Section() - 10*section)
+	case "+":
+		s.Zoom(1)
+	case "-":
+		s.Zoom(-1)
+	case "Escape":
+		r := s.look.Reading
+		r.On = false
+		s.SetReading(r)
+	}
+	return s.looks != before
+}
+
+// Zoom enlarges the departures by so many steps of about a fifth, to whole times.
+func (s *State) Zoom(steps float64) {
+	now := s.Factor()
+	next := math.Round(now * math.Pow(1.2, steps))
+	if next == math.Round(now) {
+		next += steps
+	}
+	s.SetFactor(geom.Interval{Lo: 1, Hi: MostFactor}.Clamp(next))
+}
+
+// Grip gives where the handle of the swing stands on the drawing.
+func (s *State) Grip() draw.Pt { return s.current().Grip() }

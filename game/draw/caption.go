@@ -1,0 +1,94 @@
+package draw
+
+import (
+	"leafwright/geom/fit"
+	"leafwright/geom/judge"
+)
+
+// captionRoom is the height a caption takes up at the foot of its picture.
+func (s *Scene) captionRoom(b box, text string) float64 {
+	n, _ := lines(text, s.v.captionSize(), b.width())
+	return float64(n)*leading*s.v.captionSize() + 4
+}
+
+// caption writes a caption with its last line ending at foot, each line centred.
+func (s *Scene) caption(b box, foot float64, text string) {
+	size := s.v.captionSize()
+	y := foot - s.captionRoom(b, text) + 4 + (leading-descent)*size
+	for _, even := lines(text, size, b.width()); text != ""; y += leading * size {
+		var line string
+		line, text = cut(text, size, even)
+		s.pen.text(Pt{b.middle(), y}, Middle, TextMuted, size, false, line)
+	}
+}
+
+// roomForMore is the height, px, of a picture whose caption need not be kept short.
+const roomForMore = 440.0
+
+// sayFront says how the front picture is drawn: above all that it is not true.
+func (s *Scene) sayFront() string {
+	w := &s.words
+	if s.frontBox.height() > roomForMore {
+		w.say("Seen from the knuckle side. ")
+	}
+	if s.big.k == 1 {
+		return w.say("Drawn true to scale.").keep()
+	}
+	w.say("Gaps and departures drawn ").factor(s.big.k).say(" times true size; figures are true")
+	if s.v.Format == nil {
+		w.say(" mm")
+	}
+	w.say(".")
+	if s.strays() {
+		w.say(" Long dashes are plumb and level.")
+	}
+	return w.keep()
+}
+
+// factor writes a factor, with a decimal only when it has one.
+func (w *words) factor(k float64) *words {
+	if k == float64(int(k)) {
+		return w.number(k, 0)
+	}
+	return w.number(k, 1)
+}
+
+// describe puts a title and a short account of the drawing on the list, for those
+// who cannot see it.
+func (s *Scene) describe(l *List) {
+	switch s.v.Show {
+	case Front:
+		l.Title = "The door in its opening, from the front"
+	case Plan:
+		l.Title = "The door in its opening, in plan"
+	default:
+		l.Title = "The door in its opening, from the front and in plan"
+	}
+	w := s.words.say("Hinges on the ")
+	if s.v.RightHung {
+		w.say("right. ")
+	} else {
+		w.say("left. ")
+	}
+	for e := range fit.Edges {
+		g := s.f.Gaps[e]
+		if len(g.Pieces) == 0 {
+			continue
+		}
+		w.say(edgeNames[e]).say(" ")
+		s.gap(g.Least).say(" to ")
+		s.gap(g.Most).say(", ").say(verdictNames[s.w.Gaps[e].Judge(g.Least)]).say(". ")
+	}
+	if s.frontBox != (box{}) {
+		w.say("Gaps and departures are drawn ").factor(s.big.k).say(" times true size in the front picture. ")
+	}
+	if s.planBox != (box{}) {
+		w.say("The plan is true to scale, at ")
+		s.length(s.section).say(", the leaf at ").degrees(s.swing.Degrees()).say(".")
+	}
+	l.Desc = w.keep()
+}
+
+var edgeNames = [fit.Edges]string{"Hinge side", "Latch side", "Head", "Floor"}
+
+var verdictNames = [...]string{judge.Binds: "binds", judge.Tight: "tight", judge.Slack: "slack", judge.Good: "good"}

@@ -1,0 +1,233 @@
+//go:build !js
+
+package e2e
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/cdproto/cdp"
+	cdppage "github.com/chromedp/cdproto/page"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// At rest the page asks for no frame: two seconds are long enough that a page
+// that does would ask for a hundred.
+func TestRestsWhenNothingChanges(t *testing.T) {
+	p := open(t, desktop)
+	p.until(`stage.contentWindow.ticks > 2`)
+	const count = `stage.contentWindow.ticks`
+	settled := `new Promise(done => {
+		let last = -1;
+		const look = () => {
+			const now = document.getElementById('stage').contentWindow.ticks;
+			if (now === last) return done(now);
+			last = now;
+			setTimeout(look, 300);
+		};
+		look();
+	})`
+	evaluate[int](p, settled)
+	before := [2]int{ask[int](p, count), p.paints()}
+	evaluate[bool](p, `new Promise(done => setTimeout(() => done(true), 2000))`)
+	if after := [2]int{ask[int](p, count), p.paints()}; after != before {
+		t.Errorf("frames and paintings went from %v to %v in two seconds of rest", before, after)
+	}
+}
+
+// evaluate waits for a promise.
+func evaluate[T any](p *page, expression string) T {
+	p.t.Helper()
+	v, err := chromedp.Run(p.ctx, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	return v
+}
+
+// axe looks through the page and the drawing's frame for what keeps people out.
+func TestAccessible(t *testing.T) {
+	file := os.Getenv("LEAFWRIGHT_AXE")
+	if file == "" {
+		skip(t, "no path to axe.min.js (npm package axe-core) in LEAFWRIGHT_AXE")
+	}
+	source, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		name string
+		screen
+	}{
+		{"phone, light", phone},
+		{"phone, dark", screen{w: 360, h: 740, ratio: 3, touch: true, dark: true}},
+		{"desktop, light", desktop},
+		{"desktop, dark", screen{w: 1440, h: 900, ratio: 1, dark: true}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p := open(t, c.screen)
+			p.until(`document.querySelector('#demos button')`)
+			// Handed over as text and run by the debugger: no script the policy would refuse.
+			if _, err := chromedp.Run(p.ctx, chromedp.Evaluate[bool](string(source)+`; true`)); err != nil {
+				t.Fatal(err)
+			}
+			check := func(where, expression string) {
+				t.Helper()
+				for _, v := range evaluate[[]string](p, expression) {
+					t.Errorf("%s: %s", where, v)
+				}
+			}
+			const told = `.then(r => r.violations.map(v => v.id + ' (' + v.impact + '): ' + v.nodes.map(n => n.html.slice(0, 120) + ' ' + (n.any[0] || n.all[0] || n.none[0] || {}).message).join(' | ')))`
+			check("folded", `axe.run(document)`+told)
+			ask[bool](p, `(document.querySelectorAll('details').forEach(d => { d.open = true; }), true)`)
+			p.write(field("leaf.width"), "nonsense")
+			p.until(`document.querySelector('[id="f:leaf.width"]').getAttribute('aria-invalid') === 'true'`)
+			check("unfolded, with a fault", `axe.run(document)`+told)
+			p.click("#jobs-open")
+			p.until(`document.getElementById('jobs').open`)
+			check("jobs", `axe.run(document)`+told)
+			for _, v := range inFrame[[]string](p, string(source), `axe.run(document)`+told) {
+				t.Errorf("the drawing's frame: %s", v)
+			}
+		})
+	}
+}
+
+// inFrame runs a script and then an expression inside the drawing's frame.
+func inFrame[T any](p *page, script, expression string) T {
+	p.t.Helper()
+	tree, err := chromedp.Call(p.ctx, cdppage.GetFrameTree, cdp.Empty{})
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	world, err := chromedp.Call(p.ctx, cdppage.CreateIsolatedWorld, cdppage.CreateIsolatedWorldParams{FrameID: tree.FrameTree.ChildFrames[0].Frame.ID})
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	var v T
+	for i, text := range []string{script + "; true", expression} {
+		r, err := chromedp.Call(p.ctx, runtime.Evaluate, runtime.EvaluateParams{
+			Expression: text, ContextID: world.ExecutionContextID, AwaitPromise: new(true), ReturnByValue: new(true),
+		})
+		if err == nil && r.ExceptionDetails != nil {
+			err = errors.New(r.ExceptionDetails.Text)
+		}
+		if err == nil && i == 1 {
+			err = json.Unmarshal(r.Result.Value, &v)
+		}
+		if err != nil {
+			p.t.Fatal(err)
+		}
+	}
+	return v
+}
+
+// Everything can be reached and used with the keyboard alone.
+func TestKeyboardWalk(t *testing.T) {
+	p := open(t, desktop)
+	p.until(`document.querySelector('#demos button')`)
+	const here = `(() => {
+		let e = document.activeElement;
+		if (e === stage) e = stage.contentDocument.activeElement;
+		const r = e.getBoundingClientRect();
+		return (e.id || e.className || e.tagName) + (r.width < 1 || r.height < 1 ? ' UNSEEN' : '');
+	})()`
+	var walk []string
+	for range 60 {
+		p.do(chromedp.KeyEvent(kb.Tab))
+		at := ask[string](p, here)
+		if at == "BODY" || len(walk) > 3 && at == walk[0] {
+			break
+		}
+		walk = append(walk, at)
+	}
+	way := strings.Join(walk, " > ")
+	for _, want := range []string{"skip", "jobs-open", "CANVAS", "show-", "swing-rein", "factor-rein", "own"} {
+		if !strings.Contains(way, want) {
+			t.Errorf("Tab never comes to %s: %s", want, way)
+		}
+	}
+	if strings.Contains(way, "UNSEEN") {
+		t.Errorf("Tab comes to what cannot be seen: %s", way)
+	}
+	if n := strings.Count(way, "SUMMARY"); n < 12 {
+		t.Errorf("Tab comes to %d of the panel's sections: %s", n, way)
+	}
+
+	ask[bool](p, `(document.getElementById('section-leaf').querySelector('summary').focus(), true)`)
+	p.do(chromedp.KeyEvent(kb.Enter))
+	p.until(`document.getElementById('section-leaf').open`)
+	p.do(chromedp.KeyEvent(kb.Tab))
+	p.until(`document.activeElement.id === 'f:leaf.width'`)
+	before := p.look()
+	p.do(chromedp.KeyEvent("770"))
+	p.until(fmt.Sprintf(`stage.contentWindow.digest() !== %q`, before.drawing))
+
+	ask[bool](p, `(document.getElementById('jobs-open').focus(), true)`)
+	p.do(chromedp.KeyEvent(kb.Enter))
+	p.until(`document.getElementById('jobs').open`)
+	p.do(chromedp.KeyEvent(kb.Escape))
+	p.until(`!document.getElementById('jobs').open && document.activeElement.id === 'jobs-open'`)
+
+	ask[bool](p, `(document.querySelector('.skip').focus(), true)`)
+	p.do(chromedp.KeyEvent(kb.Enter))
+	p.until(`document.activeElement.id === 'findings'`)
+}
+
+// A plain host that knows nothing of the page serves it from any folder, and when
+// the files there change, the new version is offered and comes when asked for.
+func TestAnyHostAndNewVersion(t *testing.T) {
+	exe, err := command()
+	if err != nil {
+		t.Fatal(err)
+	}
+	findBrowser(t)
+	dir := t.TempDir()
+	if text, err := exec.Command(exe, "build", "-quick", "-o", dir).CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, text)
+	}
+	host := httptest.NewServer(http.StripPrefix("/some/folder", http.FileServer(http.Dir(dir))))
+	t.Cleanup(host.Close)
+	p := &page{t: t, url: host.URL + "/some/folder/"}
+	p.launch(findBrowser(t), desktop, nil)
+	p.load(p.url)
+	p.until(`navigator.serviceWorker.controller !== null`)
+	p.load(p.url)
+	if !ask[bool](p, `document.getElementById('update').hidden`) {
+		t.Error("a new version is offered where there is none")
+	}
+
+	file := filepath.Join(dir, "sw.js")
+	worker, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(file, bytes.Replace(worker, []byte(`VERSION = "leafwright-`), []byte(`VERSION = "leafwright-next-`), 1), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	os.Remove(file + ".gz")
+	p.load(p.url)
+	p.unfold("section-leaf")
+	p.write(field("leaf.width"), "751")
+	p.until(`!document.getElementById('update').hidden`)
+	ask[bool](p, `(window.before = true)`)
+	p.click("#update-now")
+	p.until(`!window.before && document.documentElement.dataset.ready === 'yes' && stage.contentWindow.paints > 0`)
+	if got := evaluate[[]string](p, `caches.keys()`); len(got) != 1 || !strings.HasPrefix(got[0], "leafwright-next-") {
+		t.Errorf("stores %v, want the new version's alone", got)
+	}
+	if got := p.value(field("leaf.width")); got != "751" {
+		t.Errorf("under the new version the width is %q", got)
+	}
+}

@@ -1,0 +1,123 @@
+//go:build js
+
+package panel
+
+import (
+	"errors"
+	"fmt"
+	"syscall/js"
+)
+
+// win is the drawing's frame, where the program runs; page is the window round it
+// and doc that window's document.
+var (
+	win  = js.Global()
+	page = win.Get("parent")
+	doc  = page.Get("document")
+)
+
+// try turns a JavaScript exception or a panic in f into an error.
+func try(f func()) (err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			var ok bool
+			if err, ok = r.(error); !ok {
+				err = errors.New(fmt.Sprint(r))
+			}
+		}
+	}()
+	f()
+	return nil
+}
+
+// on listens for as long as the program runs. A failure in f is shown, and what
+// was there before stays.
+func on(target js.Value, event string, f func(e js.Value)) {
+	target.Call("addEventListener", event, js.FuncOf(func(_ js.Value, args []js.Value) any {
+		if err := try(func() { f(args[0]) }); err != nil {
+			win.Get("console").Call("error", "event "+event+": "+err.Error())
+		}
+		return nil
+	}))
+}
+
+// then waits for a promise.
+func then(promise js.Value, good func(js.Value), bad func(err error)) {
+	var done, failed js.Func
+	release := func() {
+		done.Release()
+		failed.Release()
+	}
+	done = js.FuncOf(func(_ js.Value, args []js.Value) any {
+		defer release()
+		if err := try(func() { good(args[0]) }); err != nil {
+			bad(err)
+		}
+		return nil
+	})
+	failed = js.FuncOf(func(_ js.Value, args []js.Value) any {
+		defer release()
+		bad(errors.New(args[0].Call("toString").String()))
+		return nil
+	})
+	promise.Call("then", done, failed)
+}
+
+func byID(id string) js.Value { return doc.Call("getElementById", id) }
+
+// attrs are an element's attributes; the key "text" is its text.
+type attrs map[string]string
+
+// el makes an element of the document.
+func el(tag string, a attrs, children ...js.Value) js.Value {
+	e := doc.Call("createElement", tag)
+	dress(e, a, children)
+	return e
+}
+
+// svg makes an element of a drawing inside the document.
+func svg(tag string, a attrs, children ...js.Value) js.Value {
+	e := doc.Call("createElementNS", "http://www.w3.org/2000/svg", tag)
+	dress(e, a, children)
+	return e
+}
+
+func dress(e js.Value, a attrs, children []js.Value) {
+	for k, v := range a {
+		if k == "text" {
+			e.Set("textContent", v)
+		} else {
+			e.Call("setAttribute", k, v)
+		}
+	}
+	for _, c := range children {
+		e.Call("appendChild", c)
+	}
+}
+
+// fill puts children in place of what an element held.
+func fill(e js.Value, children ...js.Value) {
+	list := make([]any, len(children))
+	for i, c := range children {
+		list[i] = c
+	}
+	e.Call("replaceChildren", list...)
+}
+
+// setText changes an element's text only where it differs, so that a screen
+// reader is not told the same again.
+func setText(e js.Value, text string) {
+	if e.Get("textContent").String() != text {
+		e.Set("textContent", text)
+	}
+}
+
+// setValue changes an input's value only where it differs, which leaves the
+// cursor where it is.
+func setValue(input js.Value, text string) {
+	if input.Get("value").String() != text {
+		input.Set("value", text)
+	}
+}
+
+func show(e js.Value, visible bool) { e.Set("hidden", !visible) }

@@ -1,0 +1,202 @@
+//go:build js
+
+package panel
+
+import (
+	"encoding/json"
+	"errors"
+	"strings"
+	"syscall/js"
+
+	"leafwright/game"
+)
+
+// demo is one entry of the page's list of jobs.
+type demo struct{ File, Name string }
+
+// largest file opened, in bytes: far more than any job holds.
+const largest = 1 << 20
+
+// fetch gets a file that belongs to the page.
+func fetch(name string, good func(text string), bad func(error)) {
+	then(win.Call("fetch", name), func(answer js.Value) {
+		if !answer.Get("ok").Bool() {
+			bad(errors.New(name + " is not there"))
+			return
+		}
+		then(answer.Call("text"), func(text js.Value) { good(text.String()) }, bad)
+	}, bad)
+}
+
+// Demo gets one demo job.
+func Demo(file string, good func(game.Job), bad func(error)) {
+	fetch("jobs/"+file, func(text string) {
+		job, err := game.Parse([]byte(text))
+		if err != nil {
+			bad(err)
+			return
+		}
+		good(job)
+	}, bad)
+}
+
+// dialog gives the list of jobs its life.
+func (p *Panel) dialog() {
+	box, opener := byID("jobs"), byID("jobs-open")
+	opener.Set("disabled", false)
+	on(opener, "click", func(js.Value) {
+		show(byID("open-fault"), false)
+		setText(byID("lives"), p.lives())
+		for _, b := range p.demoButtons() {
+			if b.Get("textContent").String() == p.bench.Job().Name {
+				b.Call("setAttribute", "aria-current", "true")
+			} else {
+				b.Call("removeAttribute", "aria-current")
+			}
+		}
+		box.Call("showModal")
+	})
+	on(byID("jobs-close"), "click", func(js.Value) { box.Call("close") })
+	on(box, "click", func(e js.Value) {
+		if e.Get("target").Equal(box) { // on the backdrop
+			box.Call("close")
+		}
+	})
+	on(byID("save"), "click", func(js.Value) { p.save() })
+	file := byID("file")
+	on(byID("open"), "click", func(js.Value) { file.Call("click") })
+	on(file, "change", func(js.Value) {
+		chosen := file.Get("files").Index(0)
+		if chosen.Truthy() {
+			p.openFile(chosen)
+		}
+		file.Set("value", "")
+	})
+	fetch("jobs/list.json", p.listDemos, func(err error) { p.openFault("The doors to try are not there: " + err.Error()) })
+}
+
+func (p *Panel) demoButtons() []js.Value {
+	all := byID("demos").Call("querySelectorAll", "button")
+	buttons := make([]js.Value, all.Length())
+	for i := range buttons {
+		buttons[i] = all.Index(i)
+	}
+	return buttons
+}
+
+func (p *Panel) listDemos(text string) {
+	var all []demo
+	if err := json.Unmarshal([]byte(text), &all); err != nil {
+		p.openFault("The list of doors to try cannot be read: " + err.Error())
+		return
+	}
+	items := make([]js.Value, len(all))
+	for i, d := range all {
+		button := el("button", attrs{"type": "button", "text": d.Name, "data-file": d.File})
+		on(button, "click", func(js.Value) {
+			Demo(d.File, p.open, func(err error) { p.openFault(d.Name + ": " + err.Error()) })
+		})
+		items[i] = el("li", nil, button)
+	}
+	fill(byID("demos"), items...)
+}
+
+// lives says where the job is kept.
+func (p *Panel) lives() string {
+	if p.keeper.failed {
+		return "This browser keeps nothing for this page: what you change here is gone when you leave, unless you save it as a file."
+	}
+	return "The job you work on is kept in this browser on this device and nowhere else, with every step to undo. " +
+		"Opening another one takes its place; Undo brings it back. A file is yours to keep, send and open anywhere."
+}
+
+// open puts a job on the bench and closes the list.
+func (p *Panel) open(job game.Job) {
+	p.bench.Open(job)
+	byID("jobs").Call("close")
+	p.changed()
+	p.toTop()
+}
+
+// Plain is the job a person's own begins with: a leaf of a common size in a
+// square opening.
+func Plain() game.Job {
+	job := game.Blank(762, 1981, 35)
+	job.Name = "My door"
+	return job
+}
+
+// own starts a job from a plain, sensible door.
+func (p *Panel) own() {
+	p.bench.Open(Plain())
+	byID("jobs").Call("close")
+	p.changed()
+	p.form.start()
+}
+
+func (p *Panel) toTop() {
+	byID("panel").Set("scrollTop", 0)
+	page.Call("scrollTo", 0, 0)
+}
+
+func (p *Panel) openFile(file js.Value) {
+	name := file.Get("name").String()
+	if file.Get("size").Int() > largest {
+		p.openFault(name + " is larger than any job file.")
+		return
+	}
+	then(file.Call("text"), func(text js.Value) {
+		job, err := game.Parse([]byte(text.String()))
+		if err != nil {
+			p.openFault(name + " was not opened, and nothing was changed.\n" + err.Error())
+			return
+		}
+		p.open(job)
+	}, func(err error) { p.openFault(name + " cannot be read: " + err.Error()) })
+}
+
+func (p *Panel) openFault(text string) {
+	e := byID("open-fault")
+	setText(e, text)
+	show(e, true)
+}
+
+// save hands the job over as a file.
+func (p *Panel) save() {
+	job := p.bench.Job()
+	options := js.Global().Get("Object").New()
+	options.Set("type", "application/json")
+	blob := page.Get("Blob").New([]any{string(game.Encode(*job))}, options)
+	url := page.Get("URL").Call("createObjectURL", blob)
+	link := el("a", attrs{"download": fileName(job.Name) + ".json"})
+	link.Set("href", url)
+	link.Call("click")
+	var later js.Func
+	later = js.FuncOf(func(js.Value, []js.Value) any {
+		page.Get("URL").Call("revokeObjectURL", url)
+		later.Release()
+		return nil
+	})
+	page.Call("setTimeout", later, 60000)
+}
+
+// fileName makes a name that every system takes out of a job's.
+func fileName(name string) string {
+	clean := strings.Map(func(r rune) rune {
+		switch {
+		case r < ' ' || strings.ContainsRune(`<>:"/\|?*`, r):
+			return -1
+		case r == ' ':
+			return '-'
+		}
+		return r
+	}, strings.TrimSpace(name))
+	clean = strings.Trim(clean, ".-")
+	if r := []rune(clean); len(r) > 60 {
+		clean = string(r[:60])
+	}
+	if clean == "" {
+		return "door"
+	}
+	return clean
+}

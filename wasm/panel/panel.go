@@ -1,0 +1,111 @@
+//go:build js
+
+package panel
+
+import (
+	"syscall/js"
+
+	"leafwright/game/bench"
+)
+
+// Panel is the document round the drawing. It shows what the bench holds and
+// tells the bench what is done in it.
+type Panel struct {
+	bench   *bench.State
+	changed func() // after anything was done to the bench
+
+	form     form
+	controls controls
+	keeper   keeper
+
+	still       bool // the drawing is a still picture in the document
+	jobs, looks int  // what was shown last
+}
+
+// New fills the document for the bench. changed is called after everything that
+// may have changed the bench.
+func New(b *bench.State, changed func()) *Panel {
+	p := &Panel{bench: b, changed: changed, jobs: -1, looks: -1}
+	p.form.init(p)
+	p.controls.init(p)
+	p.keeper.init(p)
+	p.head()
+	p.dialog()
+	p.print()
+	return p
+}
+
+// Show brings the document up to date with the bench, and keeps what changed.
+func (p *Panel) Show() {
+	jobs, looks := p.bench.Changes()
+	newJob, newLook := jobs != p.jobs, looks != p.looks
+	p.jobs, p.looks = jobs, looks
+	if newJob {
+		p.showHead()
+		p.showFindings()
+		p.form.show()
+	}
+	if newJob || newLook {
+		p.controls.show()
+		p.showStill()
+	}
+	p.keeper.keep(newJob, newLook)
+}
+
+// Ready tells the page that everything is there.
+func (p *Panel) Ready() {
+	doc.Get("documentElement").Get("dataset").Set("ready", "yes")
+}
+
+// head gives the page's head its life: undo, redo, and the way to the jobs.
+func (p *Panel) head() {
+	on(byID("undo"), "click", func(js.Value) { p.undo(false) })
+	on(byID("redo"), "click", func(js.Value) { p.undo(true) })
+	on(page, "keydown", func(e js.Value) {
+		if !e.Get("ctrlKey").Bool() && !e.Get("metaKey").Bool() || e.Get("altKey").Bool() {
+			return
+		}
+		redo := e.Get("shiftKey").Bool()
+		switch e.Get("key").String() {
+		case "z", "Z":
+		case "y", "Y":
+			redo = true
+		default:
+			return
+		}
+		// In a text field that is being typed in, the browser's own undo comes first.
+		if p.form.typing() {
+			return
+		}
+		e.Call("preventDefault")
+		p.undo(redo)
+	})
+	for _, id := range []string{"own", "jobs-own"} {
+		on(byID(id), "click", func(js.Value) { p.own() })
+		byID(id).Set("disabled", false)
+	}
+}
+
+// undo goes a step back, or forward again.
+func (p *Panel) undo(redo bool) {
+	if redo {
+		p.bench.Redo()
+	} else {
+		p.bench.Undo()
+	}
+	p.changed()
+}
+
+// Undo is undo from the drawing's keys.
+func (p *Panel) Undo(redo bool) { p.undo(redo) }
+
+func (p *Panel) showHead() {
+	name := p.bench.Job().Name
+	if name == "" {
+		name = "A door without a name"
+	}
+	setText(byID("job-title"), name)
+	doc.Set("title", name+" · Leafwright")
+	byID("undo").Set("disabled", !p.bench.CanUndo())
+	byID("redo").Set("disabled", !p.bench.CanRedo())
+}

@@ -1,0 +1,95 @@
+// Starts the program inside the drawing's frame. The engine that draws asks for
+// sixty frames a second and listens to everything; here it gets frames only when
+// something has changed, and pointer, keys and wheel go to the program directly.
+'use strict';
+(() => {
+  // The engine looks requestAnimationFrame up once, when it starts.
+  const frame = window.requestAnimationFrame.bind(window);
+  let held = null;
+  let owed = 3;
+  window.ticks = 0; // frames asked of the browser, for tests
+  const give = next => {
+    owed--;
+    window.ticks++;
+    return frame(next);
+  };
+  window.requestAnimationFrame = next => {
+    if (owed > 0) return give(next);
+    held = next;
+    return 0;
+  };
+  window.wake = frames => {
+    owed = Math.max(owed, frames);
+    if (held) {
+      const next = held;
+      held = null;
+      give(next);
+    }
+  };
+
+  const tell = (name, detail) => window.dispatchEvent(new CustomEvent(name, { detail }));
+  const mine = { capture: true, passive: true };
+  for (const type of ['mousedown', 'mousemove', 'mouseup', 'touchstart', 'touchmove', 'touchend', 'touchcancel', 'keyup', 'contextmenu']) {
+    window.addEventListener(type, e => e.stopImmediatePropagation(), mine);
+  }
+  for (const type of ['pointerdown', 'pointermove', 'pointerup', 'pointercancel', 'pointerout']) {
+    window.addEventListener(type, e => {
+      if (e.target.tagName !== 'CANVAS' || !e.isPrimary || (type === 'pointerdown' && e.button !== 0)) return;
+      if (type === 'pointerdown') {
+        e.target.setPointerCapture(e.pointerId);
+        e.target.focus({ preventScroll: true });
+      }
+      tell('stage:pointer', { type: type.slice(7), x: e.clientX, y: e.clientY, touch: e.pointerType === 'touch' });
+    }, true);
+  }
+  // The wheel stays the page's own wherever the page itself can scroll.
+  window.addEventListener('wheel', e => {
+    e.stopImmediatePropagation();
+    const page = parent.document.documentElement;
+    if (e.ctrlKey || page.scrollHeight > page.clientHeight) return;
+    tell('stage:wheel', { y: Math.sign(e.deltaY) });
+  }, mine);
+  const keys = new Set(['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'Home', 'End', 'PageUp', 'PageDown', '+', '-', 'Escape']);
+  window.addEventListener('keydown', e => {
+    e.stopImmediatePropagation(); // Tab and the browser's own keys keep their meaning
+    const plain = !e.ctrlKey && !e.metaKey && !e.altKey;
+    if (plain && keys.has(e.key)) {
+      e.preventDefault();
+      tell('stage:key', { key: e.key, shift: e.shiftKey });
+    } else if ((e.ctrlKey || e.metaKey) && !e.altKey && e.key.toLowerCase() === 'z') {
+      e.preventDefault();
+      tell('stage:undo', { redo: e.shiftKey });
+    }
+  }, true);
+
+  // The engine remembers the first pixel ratio it sees, so another one (zoom, a
+  // second screen) restarts the frame; the program takes up its saved state again.
+  const ratio = window.devicePixelRatio;
+  const check = () => { if (window.devicePixelRatio !== ratio) window.location.reload(); };
+  window.matchMedia(`(resolution: ${ratio}dppx)`).addEventListener('change', check);
+  for (const type of ['resize', 'pointerover', 'focus', 'visibilitychange']) window.addEventListener(type, check);
+  for (const type of ['resize', 'focus', 'visibilitychange']) parent.addEventListener(type, check);
+
+  new MutationObserver((_, seen) => {
+    const canvas = document.querySelector('canvas');
+    if (!canvas || !canvas.hasAttribute('tabindex')) return;
+    seen.disconnect();
+    canvas.tabIndex = 0;
+    canvas.setAttribute('role', 'img');
+    canvas.setAttribute('aria-label', 'The door in its opening. Everything it shows and lets you do is also in the panel beside it. Arrow keys swing the leaf and move the cut.');
+    canvas.style.touchAction = 'none';
+    canvas.style.outline = '';
+  }).observe(document.documentElement, { childList: true, subtree: true, attributes: true });
+
+  const go = new Go();
+  WebAssembly.instantiateStreaming(fetch('leafwright.wasm'), go.importObject)
+    .then(made => go.run(made.instance))
+    .then(() => Promise.reject(new Error('the program ended')))
+    .catch(e => {
+      console.error(String(e));
+      const page = parent.document;
+      page.documentElement.dataset.failed = 'yes';
+      page.getElementById('status').textContent =
+        `The program stopped (${e.message || e}). What you entered is kept. Reload the page to go on.`;
+    });
+})();

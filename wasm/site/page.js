@@ -1,0 +1,55 @@
+// The page's own small part, at work before the program arrives: light or dark,
+// use without a signal, and the word that a new version is there.
+'use strict';
+(() => {
+  const root = document.documentElement;
+  try {
+    const theme = localStorage.getItem('leafwright:theme');
+    if (theme === 'light' || theme === 'dark') root.dataset.theme = theme;
+  } catch { /* storage is blocked; the program says so */ }
+
+  if (!('serviceWorker' in navigator) || location.search.includes('nosw')) return;
+  const workers = navigator.serviceWorker;
+  const followed = workers.controller !== null;
+  const saved = () => root.dataset.saved !== 'no';
+  let waiting = null;
+
+  const offer = () => {
+    const notice = document.getElementById('update');
+    if (notice) notice.hidden = false;
+  };
+  const watch = registration => {
+    if (registration.waiting && workers.controller) {
+      waiting = registration.waiting;
+      offer();
+    }
+    registration.addEventListener('updatefound', () => {
+      const next = registration.installing;
+      if (next) next.addEventListener('statechange', () => {
+        if (next.state === 'installed' && workers.controller) {
+          waiting = next;
+          offer();
+        }
+      });
+    });
+  };
+  window.addEventListener('load', () => {
+    workers.register('sw.js').then(r => {
+      watch(r);
+      return r.update();
+    }).catch(() => { /* no signal, or a browser that forbids it: the page works as it is */ });
+    document.getElementById('update-now').addEventListener('click', () => {
+      if (!saved()) {
+        document.getElementById('update-text').textContent = 'This job is not saved in the browser. Save it as a file first, then reload.';
+        return;
+      }
+      if (waiting) waiting.postMessage('take over');
+    });
+  });
+  // Every page that was under the old version comes along, unless its work stands only there.
+  workers.addEventListener('controllerchange', () => {
+    if (!followed) return;
+    if (saved()) location.reload();
+    else offer();
+  });
+})();
