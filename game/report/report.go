@@ -54,8 +54,8 @@ func (r Report) Text(s words.Speaker) string {
 	wrap(&b, s.Headline(r.Findings), 0, 0)
 
 	b.WriteString("\nWHAT THE FIT SHOWS\n")
-	for _, f := range r.Findings {
-		r.line(&b, s.Finding(f))
+	for _, l := range s.Findings(r.Findings) {
+		r.line(&b, l)
 	}
 	b.WriteString("\nTHE LEAF AND THE FRAME BY THEMSELVES\n")
 	for _, c := range r.Conditions {

@@ -8,6 +8,33 @@ import (
 	"leafwright/geom/judge"
 )
 
+// Findings says all findings in their order, those about good gaps to stops as
+// one.
+func (s Speaker) Findings(all []judge.Finding) []Line {
+	var lines []Line
+	stops := -1 // the line that says the good ones
+	var least, most float64
+	many := 0
+	for _, f := range all {
+		if f.Subject != judge.StopGap || f.Verdict != judge.Good {
+			lines = append(lines, s.Finding(f))
+			continue
+		}
+		if many++; many == 1 {
+			stops, least, most = len(lines), f.Worst, f.Other
+			lines = append(lines, s.Finding(f))
+			continue
+		}
+		least, most = min(least, f.Worst), max(most, f.Other)
+		lines[stops].Figure = s.span(least, most)
+		lines[stops].Text = "at " + number(many) + " of the stops."
+		if many == 3 {
+			lines[stops].Text = "at all three stops."
+		}
+	}
+	return lines
+}
+
 // Finding says one finding.
 func (s Speaker) Finding(f judge.Finding) Line {
 	l := Line{Verdict: f.Verdict, Word: Word(f.Verdict), Figure: s.length(f.Worst)}
@@ -39,11 +66,11 @@ func (s Speaker) closedGap(l *Line, f judge.Finding) {
 	if f.Edge == fit.HingeSide && f.Verdict == judge.Binds {
 		edge = "hinge side (hinge-bound: it springs open)"
 	}
-	l.Text = edge + ", " + s.where(f.Edge, f.Stretch, f.Whole)
+	l.Text = edge + ", "
 	if f.Verdict == judge.Binds && f.Binding.Length() < f.Stretch.Length()-1 {
-		l.Text += "; it touches " + s.where(f.Edge, f.Binding, f.Whole)
+		l.Text += "binding " + s.where(f.Edge, f.Binding, f.Whole) + ", tight "
 	}
-	l.Text += ". " + s.wanted(f.Limits)
+	l.Text += s.where(f.Edge, f.Stretch, f.Whole) + ". " + s.wanted(f.Limits)
 }
 
 // span writes two lengths as a range, or one where they read alike.
@@ -73,7 +100,7 @@ func (s Speaker) stopGap(l *Line, f judge.Finding) {
 		l.Figure = s.span(f.Worst, f.Other)
 		l.Text = stop + "."
 	case judge.Binds:
-		l.Text = stop + ", " + s.where(f.Edge, f.Stretch, f.Whole) + ": the stop is in the leaf's way."
+		l.Text = stop + ", " + s.where(f.Edge, f.Stretch, f.Whole) + ": it is in the leaf's way."
 		if f.Edge == fit.HingeSide {
 			l.Text = "hinge-bound: the leaf bears on the " + stop + ", " + s.where(f.Edge, f.Stretch, f.Whole) +
 				", and springs open."
@@ -160,7 +187,7 @@ func (s Speaker) Headline(all []judge.Finding) string {
 	case f.Subject == judge.ClosedGap && f.Verdict == judge.Binds && f.Edge == fit.HingeSide:
 		say = "Hinge-bound: bears on the hinge jamb by " + s.size(f.Worst) + " and springs open"
 	case f.Subject == judge.ClosedGap && f.Verdict == judge.Binds:
-		say = "Binds by " + s.size(f.Worst) + " at the " + text
+		say = "Binds by " + s.size(f.Worst) + " at the " + s.Edge(f.Edge) + ", " + s.where(f.Edge, f.Binding, f.Whole)
 	case f.Subject == judge.ClosedGap && f.Verdict == judge.Tight:
 		say = "Tight, " + l.Figure + ", at the " + text
 	case f.Subject == judge.ClosedGap:

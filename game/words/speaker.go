@@ -83,14 +83,14 @@ func (s Speaker) Edge(e fit.Edge) string {
 	return "floor"
 }
 
-// where says a stretch of an edge in words, "" for the whole of it.
+// where says a stretch of an edge in words.
 func (s Speaker) where(e fit.Edge, at, whole geom.Interval) string {
 	const near = 25 // mm: as good as the end
 	fromLow, toHigh := at.Lo-whole.Lo < near, whole.Hi-at.Hi < near
 	if e.Upright() {
 		switch {
 		case fromLow && toHigh:
-			return "the whole height"
+			return "over the whole height"
 		case fromLow:
 			return "from the foot to " + s.place(at.Hi) + " up"
 		case toHigh:
@@ -100,11 +100,11 @@ func (s Speaker) where(e fit.Edge, at, whole geom.Interval) string {
 	}
 	switch {
 	case fromLow && toHigh:
-		return "the whole width"
+		return "over the whole width"
 	case fromLow:
-		return "the first " + s.place(at.Hi-whole.Lo) + " from the hinge corner"
+		return "in the first " + s.place(at.Hi-whole.Lo) + " from the hinge corner"
 	case toHigh:
-		return "the last " + s.place(whole.Hi-at.Lo) + " to the latch corner"
+		return "in the last " + s.place(whole.Hi-at.Lo) + " to the latch corner"
 	}
 	return "between " + s.place(at.Lo) + " and " + s.place(at.Hi) + " from the hinge jamb"
 }
