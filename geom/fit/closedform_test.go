@@ -351,3 +351,42 @@ func TestToeRises(t *testing.T) {
 		})
 	}
 }
+
+// What the leaf passes behind the stop is no longer jamb or head: the model counts edges
+// only between stop and front edge. It takes pins behind the front edge and a thin leaf
+// standing out in front to bring edges there: the hanging edge swings round the pins into
+// the jamb, deepest straight beside them, at z = −5; and the closing corner, laid right
+// back, passes into the wall under a head carried on beyond it, x/4 lower.
+func TestSwingIsCountedToTheStopOnly(t *testing.T) {
+	thin := func(stop float64) door.Door {
+		d := hungSquare(792, 12, -5, 800)
+		for i := range d.Hinges {
+			d.Hinges[i].Proud = 10
+		}
+		d.Latch.Proud = 10
+		d.Frame.Head = geom.Through(0, 2000, 800, 2200)
+		d.Frame.PlantStops(20)
+		d.Frame.HingeStop, d.Frame.HeadStop = geom.Level(stop), geom.Level(stop)
+		d.Opens = 180 * geom.Degree
+		return d
+	}
+	// how far beyond the pins, at x = 2, the knuckle arris comes that stands across from
+	// them and 15 out, when it may go no nearer than short to straight beside them
+	beyond := func(across, short float64) float64 {
+		return 2 - math.Sqrt(across*across+15*15-short*short)
+	}
+	for _, c := range []struct {
+		name        string
+		stop, short float64
+	}{
+		{"stops behind the pins", -20, 0},
+		{"stops 3 before the pins", -2, 3},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			bothModels(t, thin(c.stop), func(t *testing.T, f figures) {
+				near(t, "hinge side", f.swing(fit.HingeSide), beyond(2, c.short), slowly)
+				near(t, "head", f.swing(fit.HeadSide), 2000-1996+beyond(794, c.short)/4, slowly)
+			})
+		})
+	}
+}

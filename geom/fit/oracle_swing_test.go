@@ -106,6 +106,7 @@ type node struct {
 	clear float64
 	in    bool // counts (over the floor: which side of the angle's jump)
 	edge  float64
+	front bool // in front of the middle of the frame's depth
 }
 
 // path follows one point of an edge from closed to fully open.
@@ -125,6 +126,7 @@ func (s *slow) path(e fit.Edge, leaf geom.Vec, steps []turnStep) walked {
 		front, stop := s.depthAt(e, q)
 		n.edge = max(q.Z-front, stop-q.Z)
 		n.in = n.edge <= 0
+		n.front = q.Z > (front+stop)/2
 		return n
 	}
 	// every step, and both sides of each place where it goes in or out
@@ -146,6 +148,19 @@ func (s *slow) path(e fit.Edge, leaf geom.Vec, steps []turnStep) walked {
 			prev := nodes[k-1]
 			if n.in != prev.in {
 				crossing(prev, n)
+			} else if !floor && !n.in && prev.front != n.front { // went right through
+				a, b := prev, n
+				for !a.in && b.phi-a.phi > 1e-12 {
+					if m := visit(step(a.phi + (b.phi-a.phi)/2)); m.in || m.front == prev.front {
+						a = m
+					} else {
+						b = m
+					}
+				}
+				if a.in {
+					crossing(prev, a)
+					crossing(a, n)
+				}
 			} else if !floor && !n.in && min(prev.edge, n.edge) < 0.3 { // may have dipped in between
 				at, dip := narrow(func(phi float64) float64 { return visit(step(phi)).edge }, prev.phi, n.phi)
 				if mid := visit(step(at)); dip <= 0 {

@@ -218,3 +218,16 @@ func (c chance) floor(width, bad float64) door.Floor {
 	}
 	return f
 }
+
+// throughTheJamb makes the leaf thin and hangs it in front of pins buried behind the
+// front edge, with hardly a rebate: edges pass behind the stops as it swings, through the
+// wall. No one hangs a door so; the check allows it.
+func (c chance) throughTheJamb(d *door.Door) {
+	d.Leaf.Thickness = c.within(10, 14)
+	proud := c.within(4, 9)
+	for i := range d.Hinges {
+		d.Hinges[i].Pin, d.Hinges[i].Proud = c.within(-5, -3), proud+c.about(1)
+	}
+	d.Latch.Proud = proud
+	d.Frame.PlantStops(c.within(5, 8))
+}
