@@ -16,7 +16,8 @@ import (
 
 const jobs = "../../testdata/jobs/"
 
-func call(in string, args ...string) (status int, out, err string) {
+// callWith runs the command with a text on its standard input.
+func callWith(in string, args ...string) (status int, out, err string) {
 	var o, e bytes.Buffer
 	status = run(context.Background(), args, std{strings.NewReader(in), &o, &e})
 	return status, o.String(), e.String()
@@ -35,7 +36,7 @@ func TestCheckLeavesWithTheVerdict(t *testing.T) {
 		{"flags before the job", []string{"check", "-words=US", jobs + "7-station-house-hinge-bound.json"}, 1, "lock side"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			status, out, errs := call("", c.args...)
+			status, out, errs := callWith("", c.args...)
 			if status != c.status || !strings.Contains(out, c.says) || errs != "" {
 				t.Errorf("status %d, want %d and %q in\n%s%s", status, c.status, c.says, out, errs)
 			}
@@ -68,7 +69,7 @@ func TestCheckRefusesBadInput(t *testing.T) {
 		{"an unknown command", "", []string{"plane"}, []string{`no command "plane"`, "leafwright check"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			status, out, errs := call(c.in, c.args...)
+			status, out, errs := callWith(c.in, c.args...)
 			if status != misused || out != "" {
 				t.Errorf("status %d, want %d; printed %q", status, misused, out)
 			}
@@ -89,13 +90,13 @@ func TestCheckReadsStandardInput(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if status, out, _ := call(string(data), "check", "-"); status != failed || !strings.Contains(out, "fouls the latch side") {
+	if status, out, _ := callWith(string(data), "check", "-"); status != failed || !strings.Contains(out, "fouls the latch side") {
 		t.Errorf("status %d\n%s", status, out)
 	}
 }
 
 func TestCheckForAProgram(t *testing.T) {
-	status, out, _ := call("", "check", "-json", jobs+"2-terrace-falling-head.json")
+	status, out, _ := callWith("", "check", "-json", jobs+"2-terrace-falling-head.json")
 	var got struct {
 		Report   int `json:"leafwright_report"`
 		Verdict  string
@@ -121,7 +122,7 @@ func TestCheckForAProgram(t *testing.T) {
 
 func TestCheckDraws(t *testing.T) {
 	picture := filepath.Join(t.TempDir(), "picture.svg")
-	if status, _, errs := call("", "check", jobs+"1-schoolroom-square.json", "-svg", picture); status != ok {
+	if status, _, errs := callWith("", "check", jobs+"1-schoolroom-square.json", "-svg", picture); status != ok {
 		t.Fatal(errs)
 	}
 	data, err := os.ReadFile(picture)
@@ -148,7 +149,7 @@ func TestCheckDraws(t *testing.T) {
 }
 
 func TestSchemaIsPrinted(t *testing.T) {
-	status, out, _ := call("", "schema")
+	status, out, _ := callWith("", "schema")
 	var schema struct {
 		Schema string `json:"$schema"`
 	}
@@ -158,7 +159,7 @@ func TestSchemaIsPrinted(t *testing.T) {
 	if schema.Schema != "https://json-schema.org/draft/2020-12/schema" {
 		t.Errorf("schema of %q", schema.Schema)
 	}
-	if status, _, _ := call("", "schema", "extra"); status != misused {
+	if status, _, _ := callWith("", "schema", "extra"); status != misused {
 		t.Errorf("an argument too many leaves with %d", status)
 	}
 }
