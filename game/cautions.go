@@ -22,33 +22,44 @@ type caution struct {
 
 // Figures the cautions turn on.
 const (
-	twoPeople   = 25   // kg: lifting limit close to the body for one fit person; UK guidance, figure from memory
+	twoPeople   = 25   // kg: lifting limit close to the body for one fit man; UK guidance, figure from memory
 	denseTimber = 700  // kg/m³: on the heavy side of joinery timbers, so that a mass is not guessed too low
-	narrowClear = 800  // mm clear to the stop, below which regulated routes may ask for more
 	lowGlass    = 1500 // mm: glass starting below this in a door is a critical place in UK guidance
 )
 
 var cautions = []caution{
-	{func(j *Job) bool { return j.Anatomy.Rated }, Caution{
-		"This leaf is marked as rated or labelled. It takes no trimming, splicing or re-hanging on advice from here: the maker's certificate and the label service decide what may be done to it.",
+	{(*Job).rated, Caution{
+		"This leaf is marked as rated or labelled, or held to a rated leaf's limits. It takes no trimming, splicing or re-hanging on advice from here: the maker's certificate and the label decide what may be done to it. Linings and cores of old fire doors may hold asbestos.",
 		"Ask whoever holds the certificate and the local fire authority.",
-		"NFPA 80 on job-site work; UK practice is to follow the leaf's certificate"}},
+		"NFPA 80 on job-site work; UK practice is to follow the leaf's certificate; asbestos from memory"}},
 	{func(j *Job) bool { return j.Anatomy.Glazed || j.Anatomy.Panels == door.Glass }, Caution{
-		"Glass in a door, the more so where it starts below " + strconv.Itoa(lowGlass) + " mm, may have to be safety glass, and the leaf must be propped so that a plane's stroke does not rack it.",
-		"Ask the local building control or a glazier.",
+		"Glass in a door, the more so where it starts below " + strconv.Itoa(lowGlass) + " mm, may have to be safety glass.",
+		"Ask the local building control or a glazier before the leaf is worked or re-hung.",
 		"UK glazing guidance; US residential code's hazardous locations for glass"}},
 	{func(j *Job) bool { return j.mass() > twoPeople }, Caution{
-		"A leaf of this size may weigh more than " + strconv.Itoa(twoPeople) + " kg: let two people lift and hang it.",
-		"Weigh it if in doubt.",
-		"volume at " + strconv.Itoa(denseTimber) + " kg/m³; UK lifting guidance, figure from memory"}},
-	{func(j *Job) bool { return true }, Caution{
+		"A solid leaf of this size weighs up to " + strconv.Itoa(denseTimber) + " kg a cubic metre, so it may be more than " + strconv.Itoa(twoPeople) + " kg: let two people lift and hang it.",
+		"Weigh it if in doubt; many people should lift less.",
+		"UK lifting guidance, figures from memory"}},
+	{everyJob, Caution{
 		"Old paint may hold lead, under later coats too: test it before any sanding, scraping or planing of painted edges, and keep heat guns and dry sanding away from it.",
 		"Ask your local health or environment authority; licensed workers where the law asks for them.",
-		"US EPA 40 CFR 745 (homes before 1978); Australian guidance (before 1970, possibly later)"}},
-	{func(j *Job) bool { return j.Wanted.ClearWidth > 0 || j.Door.Leaf.Width < narrowClear }, Caution{
+		"US EPA 40 CFR 745 (homes before 1978); Australian guidance (before 1970, possibly later); UK before the 1960s, from memory"}},
+	{everyJob, Caution{
+		"Wood dust harms lungs and nose: plane rather than sand, take the dust off at the tool, wear a mask that fits. Look for old nails and screws before a saw or a plane meets them.",
+		"Ask your safety authority for its dust limits.",
+		"OSHA, NIOSH and ACGIH limits for wood dust"}},
+	{everyJob, Caution{
 		"Escape routes, small toilet rooms and rooms that must take a wheelchair have clear widths and directions of opening laid down.",
 		"Ask the local building control before a door is re-hung, re-handed or packed off its jamb.",
-		"ADA 404.2.3 (815 mm); Approved Document M (750 to 800 mm); NCC livable housing (820 mm)"}},
+		"ADA 404.2.3 (815 mm); Approved Document M (750 to 800 mm); NCC livable housing (820 mm) and its rule for small toilet rooms"}},
+}
+
+func everyJob(*Job) bool { return true }
+
+// rated tells whether the leaf is rated, or is held to a rated leaf's limits.
+func (j *Job) rated() bool {
+	p, ok := PresetNamed(j.WantedName)
+	return j.Anatomy.Rated || ok && p.Status == Inspection
 }
 
 // mass is the leaf's mass in kg if it were solid and dense.

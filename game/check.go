@@ -8,7 +8,8 @@ import (
 )
 
 // Check gives everything that is wrong with the job, in the file's words; none
-// when it can be hung, drawn and written.
+// when it can be drawn and written, and hung unless [Job.Shapes] says what its
+// readings lack.
 func (j Job) Check() Faults {
 	file := j.filed()
 	return file.check(nil, always)
@@ -30,7 +31,7 @@ var (
 // from, so what follows from a fault is not told beside it.
 func (j *Job) check(faults Faults, given func(path string) bool) Faults {
 	walk(table(), j, "", 0, func(f *field, path string, i int) bool {
-		if !given(path) {
+		if !given(path) || j.IsSurveyed() && isShape(path) {
 			return f.list == nil
 		}
 		var found Faults
@@ -53,6 +54,15 @@ func (j *Job) check(faults Faults, given func(path string) bool) Faults {
 		return true
 	})
 	faults.add(j.checkWanted()...)
+	j.checkReadings(&faults)
+	if j.IsSurveyed() { // its door is sound as it comes
+		leaf := j.nominalLeaf()
+		faults.add(j.Anatomy.Check(&leaf)...)
+		return faults
+	}
+	if len(j.Counted()) > 0 {
+		faults.add(door.Fault{Path: readingsPath, Want: "this job's shapes were given by hand: measure it anew, or put every reading off"})
+	}
 
 	d := j.filed().Door
 	var leaf *door.Leaf

@@ -8,6 +8,7 @@ import (
 	"leafwright/game"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
+	"leafwright/geom/survey"
 )
 
 // fault is a finding that a demo is there to show.
@@ -109,6 +110,53 @@ var demos = []struct {
 			t.Errorf("packed out, the worst verdict is %v", w)
 		}
 	}},
+	{"8-weavers-cottage-readings.json", []fault{{judge.ClosedGap, fit.LatchSide, judge.Binds}},
+		func(t *testing.T, j *game.Job, f *fit.Fit, found []judge.Finding) {
+			const wrong = 1 // 776 for 767
+			all := j.Misfits()
+			if len(all) != 1 || len(all[0].Readings) != 1 || all[0].Readings[0] != wrong {
+				t.Fatalf("does not fit: %+v", all)
+			}
+			slips := all[0].Judged[0].Slips
+			if j.Readings[wrong].Value.Text != "776" || len(slips) == 0 || slips[0].Kind != survey.Transposed || slips[0].Value != 767 {
+				t.Errorf("%+v may have been %+v", j.Readings[wrong], slips)
+			}
+			if at := f.Gaps[fit.LatchSide].LeastAt; at < 1900 {
+				t.Errorf("binds worst %v up", at)
+			}
+			j.Sure(false).Weigh(found)
+			if b := found[0]; b.Odds[judge.Binds] < 0.5 || b.Odds[judge.Binds] > 0.95 || b.Margin < 0.5 {
+				t.Errorf("binds ± %v, %v", b.Margin, b.Odds)
+			}
+		}},
+	{"9-ferry-house-feelers.json", []fault{{judge.ClosedGap, fit.HeadSide, judge.Binds}},
+		func(t *testing.T, j *game.Job, f *fit.Fit, found []judge.Finding) {
+			if j.Hand != game.Right || len(j.Misfits()) != 0 {
+				t.Errorf("hung on the %s, does not fit: %+v", j.Hand, j.Misfits())
+			}
+			if at := f.Gaps[fit.HeadSide].LeastAt; at < j.OpeningWidth-50 {
+				t.Errorf("binds worst %v across", at)
+			}
+			// the feelers make the gaps surer than tape and level had them
+			j.Sure(false).Weigh(found)
+			before := *j
+			before.Readings = nil
+			for _, r := range j.Readings {
+				if r.Kind != survey.GapRead && r.Kind != survey.Rub {
+					before.Readings = append(before.Readings, r)
+				}
+			}
+			before, err := game.Parse(game.Encode(before))
+			if err != nil {
+				t.Fatal(err)
+			}
+			was, is := before.Survey.Gaps(), j.Survey.Gaps()
+			for _, e := range []fit.Edge{fit.HingeSide, fit.LatchSide} {
+				if a, b := was.At(e, 1850), is.At(e, 1850); !(b.Margin() < 0.7*a.Margin()) {
+					t.Errorf("edge %d: ± %v before, ± %v after", e, a.Margin(), b.Margin())
+				}
+			}
+		}},
 }
 
 func TestDemos(t *testing.T) {
@@ -131,6 +179,9 @@ func TestDemos(t *testing.T) {
 			}
 			if a := &j.Anatomy; len(a.Rails) < 3 || a.Timber == "" || a.Lock.Kind == "" {
 				t.Errorf("a demo's leaf is drawn in full: %+v", a)
+			}
+			if _, _, err := j.Shapes(); err != nil {
+				t.Fatal(err)
 			}
 			var f fit.Fit
 			fit.Evaluate(&f, &j.Door)

@@ -28,7 +28,6 @@ type field struct {
 	shape  *shape
 	follow func(old, j *Job) // what else changes when a person changes this field
 	shown  func(j *Job) bool // whether a form shows the field; nil where it always does
-	slot   bool              // kept for later: only an empty list may stand there
 }
 
 // shape is what a field of stations has beside.

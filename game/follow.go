@@ -33,8 +33,12 @@ func rewidenLeaf(old, j *Job) {
 	l := &j.Door.Leaf
 	l.Closing = l.Closing.Shift(is - was)
 	l.Top, l.Bottom = ends(l.Top, was, is), ends(l.Bottom, was, is)
+	j.moveMuntins(old)
+}
+
+func (j *Job) moveMuntins(old *Job) {
 	for i := range j.Anatomy.Muntins {
-		j.Anatomy.Muntins[i].At += (is - was) / 2
+		j.Anatomy.Muntins[i].At += (j.Door.Leaf.Width - old.Door.Leaf.Width) / 2
 	}
 }
 
@@ -45,9 +49,13 @@ func restretchLeaf(old, j *Job) {
 	for _, p := range []*geom.Profile{&l.Hanging, &l.Closing, &l.HangingFace, &l.ClosingFace} {
 		*p = ends(*p, was, is)
 	}
+	j.stretchRails(old)
+}
+
+func (j *Job) stretchRails(old *Job) {
 	rails := j.Anatomy.Rails
-	if n := len(rails); n > 0 && rails[n-1].To == was {
-		rails[n-1].To = is
+	if n := len(rails); n > 0 && rails[n-1].To == old.LeafHeight {
+		rails[n-1].To = j.LeafHeight
 	}
 }
 
@@ -125,14 +133,14 @@ func relock(old, j *Job) {
 		f := find(path)
 		f.at(j, 0).set(f.std(j, 0))
 	}
-	if unsaid {
+	if unsaid && !j.IsSurveyed() {
 		usual.at(j, 0).set(usual.std(j, 0))
 	}
 }
 
 // latchToo keeps the latch at the lock.
 func latchToo(old, j *Job) {
-	if old.Door.Latch.Height == old.Anatomy.Lock.Height {
+	if old.Door.Latch.Height == old.Anatomy.Lock.Height && !j.IsSurveyed() {
 		j.Door.Latch.Height = j.Anatomy.Lock.Height
 	}
 }

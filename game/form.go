@@ -83,6 +83,7 @@ type panel struct {
 
 var panels = []panel{
 	{"job", "The job", "", []string{"name", "note", "hand"}},
+	{"readings", "Readings", "Everything that was read, one a row, as typed.", []string{readingsPath}},
 	{"leaf", "Leaf", "Sizes, edges and bevels. Stations are for an edge that is not straight.", []string{
 		"leaf.width", "leaf.height", "leaf.thickness", "leaf.bevel", "leaf.hanging", "leaf.closing", "leaf.top", "leaf.bottom"}},
 	{"flat", "Leaf out of flat", "What winding sticks and a straightedge show on the knuckle face.", []string{"leaf.face"}},
@@ -105,6 +106,10 @@ func (fm Form) Sections(job Job) []Section {
 		s := Section{Name: p.name, Title: p.title, Help: p.help}
 		own := Group{}
 		for _, path := range p.paths {
+			if file.IsSurveyed() && isShape(path) {
+				s.Help = "This comes from the readings."
+				continue
+			}
 			f := find(path)
 			fm.show(&s, &own, f, &file, path, 0)
 		}
@@ -131,7 +136,7 @@ func find(path string) *field {
 
 func named(fs []field, name string) *field {
 	for k := range fs {
-		if fs[k].name == name && !fs[k].slot {
+		if fs[k].name == name {
 			return &fs[k]
 		}
 	}
@@ -142,6 +147,8 @@ func named(fs []field, name string) *field {
 func (fm Form) show(s *Section, g *Group, f *field, j *Job, path string, i int) {
 	switch {
 	case f.shown != nil && !f.shown(j):
+	case path == readingsPath:
+		fm.readingsTable(s, g, f, j)
 	case f.list != nil:
 		n := f.list(j).len()
 		for k := range n {

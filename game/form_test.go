@@ -48,7 +48,7 @@ func field1(t testing.TB, fm Form, j Job, path string) Field {
 func forms(t testing.TB) map[string]Job {
 	right := must(t, rich)
 	right.Hand = Right
-	return map[string]Job{"plain": must(t, plainest), "rich": must(t, rich), "right-hung": right, "blank": Blank(610, 1830, 35)}
+	return map[string]Job{"plain": must(t, plainest), "rich": must(t, rich), "right-hung": right, "blank": Blank(610, 1830, 35), "measured": must(t, leastRead), "every kind": must(t, rightly(t))}
 }
 
 // Setting any field to what it shows changes nothing; all paths are different and
@@ -68,7 +68,7 @@ func TestFormShowsWhatItTakes(t *testing.T) {
 				same, err := fm.Set(j, f.Path, f.Value)
 				if err != nil {
 					t.Errorf("%s: %s does not take the %q it shows: %v", name, f.Path, f.Value, err)
-				} else if fm.Units == measure.MM && f.Kind != Pick && !reflect.DeepEqual(same, j) {
+				} else if fm.Units == measure.MM && f.Kind != Pick && !alike(same, j) {
 					t.Errorf("%s: %s set to the %q it shows changes the job to\n%s", name, f.Path, f.Value, Encode(same))
 				}
 			}
@@ -226,7 +226,7 @@ func TestSlantsGoThereAndBack(t *testing.T) {
 					t.Errorf("%s: %s.%s set to 5 shows %s", name, path, s.name, v)
 				}
 				back, err := Form{}.Set(out, path+"."+s.name, "0")
-				if err != nil || !reflect.DeepEqual(back, j) {
+				if err != nil || !alike(back, j) {
 					t.Errorf("%s: %s.%s there and back: %v\n%s", name, path, s.name, err, Encode(back))
 				}
 			}
@@ -242,6 +242,9 @@ func TestSlantsGoThereAndBack(t *testing.T) {
 // again leaves the job as it was.
 func TestAddAndRemove(t *testing.T) {
 	for name, j := range forms(t) {
+		if j.IsSurveyed() {
+			continue // its shapes are not there to be changed by hand
+		}
 		paths := map[string]func(Job) int{
 			"hinges":       func(j Job) int { return len(j.Door.Hinges) },
 			"floor.radii":  func(j Job) int { return len(j.Door.Floor.Radii) },
@@ -350,7 +353,7 @@ func TestAddAndRemoveRefuse(t *testing.T) {
 }
 
 func FuzzSet(f *testing.F) {
-	jobs := []Job{must(f, plainest), must(f, rich), must(f, swap(f, plainest, `"leafwright": 1,`, `"leafwright": 1, "hand": "right",`))}
+	jobs := []Job{must(f, plainest), must(f, rich), must(f, swap(f, plainest, `"leafwright": 1,`, `"leafwright": 1, "hand": "right",`)), must(f, leastRead)}
 	for i, j := range jobs {
 		for k, c := range cells(Form{}, j) {
 			if k%5 == 0 {
@@ -362,6 +365,9 @@ func FuzzSet(f *testing.F) {
 	f.Add(1, uint8(3), "opening.head[1]", "")
 	f.Add(1, uint8(0), "leaf.lock.kind", "none")
 	f.Add(0, uint8(1), "floor.rise", "3/8")
+	f.Add(3, uint8(0), "card.opening_width.1", "31-3/8")
+	f.Add(3, uint8(1), "readings[2].kind", "frame_bow")
+	f.Add(3, uint8(2), "readings", "")
 	f.Fuzz(func(t *testing.T, which int, what uint8, path, text string) {
 		j := jobs[uint(which)%uint(len(jobs))]
 		fm := Form{measure.Unit(what & 1)}
@@ -376,7 +382,7 @@ func FuzzSet(f *testing.F) {
 			out, err = fm.Set(j, path, text)
 		}
 		if err != nil {
-			if !reflect.DeepEqual(out, j) || err.Error() == "" {
+			if !alike(out, j) || err.Error() == "" {
 				t.Fatalf("refused (%v), but changed", err)
 			}
 			return
@@ -385,7 +391,7 @@ func FuzzSet(f *testing.F) {
 		if err != nil {
 			t.Fatalf("%q = %q makes a job that does not read:\n%s\n%v", path, text, Encode(out), err)
 		}
-		if !reflect.DeepEqual(back, out) {
+		if !alike(back, out) {
 			t.Fatalf("%q = %q makes a job that reads back otherwise:\n%s", path, text, Encode(out))
 		}
 		if !reflect.DeepEqual(out.Check(), Faults(nil)) {
@@ -409,7 +415,7 @@ func TestEditsInARow(t *testing.T) {
 			t.Fatalf("step %d, %v: %v", i, step, err)
 		}
 		back := must(t, string(Encode(next)))
-		if !reflect.DeepEqual(back, next) {
+		if !alike(back, next) {
 			t.Fatalf("step %d, %v: reads back otherwise", i, step)
 		}
 		j = next

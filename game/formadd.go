@@ -7,6 +7,7 @@ import (
 
 	"leafwright/geom"
 	"leafwright/geom/door"
+	"leafwright/geom/survey"
 )
 
 // Add gives the job with one thing more in the list at the path: a hinge, a rail,
@@ -14,7 +15,14 @@ import (
 // where there is most room and, as far as can be, changes no shape. The error is
 // a [Faults].
 func (fm Form) Add(job Job, path string) (Job, error) {
+	if path == readingsPath && !job.IsSurveyed() {
+		return Measure(job), nil
+	}
 	file := job.filed()
+	if path == readingsPath && len(file.Readings) < survey.ReadingsMost {
+		file.Readings = append(file.Readings, file.next(fm.Units))
+		return fm.accept(job, file)
+	}
 	if why := file.add(path); why != "" {
 		return job, Faults{{Path: path, Want: why}}
 	}
@@ -32,6 +40,9 @@ func (fm Form) Remove(job Job, path string) (Job, error) {
 }
 
 func (j *Job) add(path string) (why string) {
+	if j.IsSurveyed() && isShape(path) {
+		return isSurveyed
+	}
 	switch path {
 	case "floor.radii":
 		return addRadius(&j.Door.Floor)
@@ -78,6 +89,9 @@ func widest(n int, at func(int) float64) (k int, middle float64) {
 }
 
 func (j *Job) remove(path string) (why string) {
+	if j.IsSurveyed() && isShape(path) {
+		return isSurveyed
+	}
 	floor := &j.Door.Floor
 	if rest, ok := strings.CutPrefix(path, "floor.radii"); ok {
 		return removeRadius(floor, rest)

@@ -12,6 +12,9 @@ import (
 // read, or the door it makes is not sound, the error is a [Faults] and the job
 // comes back as it was.
 func (fm Form) Set(job Job, path, text string) (Job, error) {
+	if id, ok := strings.CutPrefix(path, cardPath); ok {
+		return fm.setPrompt(job, id, text)
+	}
 	old := job.filed()
 	file := old.Clone()
 	if why := fm.put(&file, path, text); why != "" {
@@ -26,6 +29,11 @@ func (fm Form) Set(job Job, path, text string) (Job, error) {
 // accept gives the changed job, unless it is not sound.
 func (fm Form) accept(job, file Job) (Job, error) {
 	file.rename()
+	if len(file.Readings) == 0 {
+		file.Readings = nil
+	}
+	old := job.filed()
+	file.resurvey(&old)
 	if faults := file.check(nil, always); len(faults) > 0 {
 		return job, faults
 	}
@@ -81,12 +89,18 @@ func cutIndex(s string) (n int, after string, ok bool) {
 	return n, s[end+1:], true
 }
 
-const noField = "there is no such field"
+const (
+	noField    = "there is no such field"
+	isSurveyed = "this comes from the readings"
+)
 
 // put sets one field of a job as its file speaks of it, or says why not.
 func (fm Form) put(j *Job, path, text string) (why string) {
 	if path == floorChoicePath {
 		return chooseFloor(j, text)
+	}
+	if j.IsSurveyed() && isShape(path) {
+		return isSurveyed
 	}
 	f, i, rest := locate(j, path)
 	if f == nil || f.list != nil {

@@ -7,6 +7,7 @@ import (
 	"leafwright/geom/door"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
+	"leafwright/geom/survey"
 )
 
 // Version is the job file's version that this program reads and writes.
@@ -37,6 +38,12 @@ type Job struct {
 
 	Wanted     judge.Wanted
 	WantedName string // a preset's name, or Own
+
+	// Readings is what was read off the door, as typed, those without a say too.
+	Readings []Reading
+	// Survey is what the readings come to, nil where the shapes were given by hand.
+	// It follows from the readings that have a say and must not be changed.
+	Survey *survey.Result
 }
 
 // Clone gives a job that shares nothing with j.
@@ -44,6 +51,7 @@ func (j Job) Clone() Job {
 	j.Door = j.Door.Clone()
 	j.Anatomy.Rails = slices.Clone(j.Anatomy.Rails)
 	j.Anatomy.Muntins = slices.Clone(j.Anatomy.Muntins)
+	j.Readings = slices.Clone(j.Readings)
 	return j
 }
 

@@ -28,9 +28,12 @@ func Parse(data []byte) (Job, error) {
 	if root.kind != groupNode {
 		return Job{}, Faults{{Path: "file", Value: root.said(), Want: "a group in braces"}}
 	}
-	r := &reader{given: map[string]bool{}}
+	r := &reader{given: map[string]bool{}, surveyed: restsOnReadings(&root)}
 	r.version(&root)
 	r.group(table(), &root, "", 0)
+	if r.surveyed {
+		r.job.surveyFiled()
+	}
 	fill(&r.job, r.isGiven)
 	r.job.rename()
 	if faults := r.job.check(r.faults, r.isGiven); len(faults) > 0 {
@@ -48,9 +51,32 @@ type reader struct {
 	faults Faults
 	untold int             // faults past the most that are told
 	given  map[string]bool // fields read without a fault, by path
+	// surveyed is a job whose shapes come from its readings.
+	surveyed bool
 }
 
-func (r *reader) isGiven(path string) bool { return r.given[path] }
+func (r *reader) isGiven(path string) bool { return r.given[path] || r.surveyed && isShape(path) }
+
+// restsOnReadings tells whether a job's shapes come from its readings: when one of
+// them has a say, or when there is a list of readings, if only an empty one, and
+// no size or hinge is given by hand.
+func restsOnReadings(root *node) bool {
+	readings := root.get(readingsPath)
+	if readings == nil {
+		return false
+	}
+	for i := range readings.items {
+		if off := readings.items[i].get("off"); readings.items[i].kind == groupNode && (off == nil || off.text != "true") {
+			return true
+		}
+	}
+	for _, path := range [][2]string{{"leaf", "width"}, {"leaf", "height"}, {"leaf", "thickness"}, {"opening", "width"}, {"opening", "height"}} {
+		if group := root.get(path[0]); group != nil && group.get(path[1]) != nil {
+			return false
+		}
+	}
+	return root.get("hinges") == nil
+}
 
 // at gives a report for what is wrong under a path.
 func (r *reader) at(path string) missing {
@@ -96,11 +122,11 @@ func (r *reader) group(fs []field, n *node, path string, i int) {
 		miss := r.at(here)
 		m := n.get(f.name)
 		switch {
-		case f.slot:
-			if m != nil && (m.kind != listNode || len(m.items) > 0) {
-				miss("", nil, "only an empty list can stand here; readings are for a later version")
+		case r.surveyed && isShape(here):
+			if m != nil {
+				miss("", nil, "this job's shapes come from its readings: take this out, or put every reading off")
 			}
-		case m == nil && !f.need && !needs(f):
+		case m == nil && (!f.need && !needs(f) || r.surveyed && path == ""):
 		case m == nil:
 			miss("", nil, "missing; "+f.wants()+" is wanted")
 		case f.list != nil:
@@ -152,10 +178,14 @@ func (f *field) wants() string {
 		}
 		return "a group with " + names
 	}
+	if c, ok := f.sample().(chooser); ok {
+		return "a word like " + c.options()[0].Value
+	}
 	return "a number " + f.limits.String()
 }
 
-// most items of any list; a part's own check may allow fewer.
+// mostItems of any list are read, or as many as it may have; a part's own check may
+// allow fewer.
 const mostItems = 64
 
 func (r *reader) list(f *field, n *node, path string, miss missing) {
@@ -163,8 +193,8 @@ func (r *reader) list(f *field, n *node, path string, miss missing) {
 		miss("", n, "a list")
 		return
 	}
-	if len(n.items) > mostItems {
-		miss("", &node{text: strconv.Itoa(len(n.items)) + " items"}, "at most "+strconv.Itoa(mostItems))
+	if most := max(mostItems, int(f.count.Hi)); len(n.items) > most {
+		miss("", &node{text: strconv.Itoa(len(n.items)) + " items"}, "at most "+strconv.Itoa(most))
 		return
 	}
 	r.given[path] = true

@@ -14,18 +14,30 @@ func Schema() []byte {
 	root.put("$schema", str("https://json-schema.org/draft/2020-12/schema"))
 	root.put("title", str("Leafwright job file"))
 	root.put("description", str("One door leaf and the opening it hangs in. Lengths in mm, angles in degrees. "+
-		"Only the sizes of leaf and opening and the hinges are needed; everything else has a value when it is left out."))
+		"Only the sizes of leaf and opening and the hinges are needed, or readings instead of them; everything else has a value when it is left out."))
 	body := objectOf(table(), &node{kind: groupNode})
 	properties := node{kind: groupNode}
 	version := node{kind: groupNode}
 	version.put("const", num(Version))
 	properties.put(versionField, version)
 	properties.members = append(properties.members, body.get("properties").members...)
-	required := *body.get("required")
-	required.items = append([]node{str(versionField)}, required.items...)
 	root.put("type", str("object"))
+	byHand := node{kind: groupNode}
+	byHand.put("required", *body.get("required"))
+	sizes := node{kind: groupNode}
+	for i := range properties.members { // needed only of shapes given by hand
+		if required, had := properties.members[i].take("required"); had {
+			group := node{kind: groupNode}
+			group.put("required", required)
+			sizes.put(properties.members[i].name, group)
+		}
+	}
+	byHand.put("properties", sizes)
+	read := node{kind: groupNode}
+	read.put("required", node{kind: listNode, items: []node{str(readingsPath)}})
 	root.put("properties", properties)
-	root.put("required", required)
+	root.put("required", node{kind: listNode, items: []node{str(versionField)}})
+	root.put("anyOf", node{kind: listNode, items: []node{byHand, read}})
 	root.put("additionalProperties", boolean(false))
 	return root.print()
 }
@@ -68,10 +80,6 @@ func (f *field) schema() node {
 		about += ". " + f.help
 	}
 	switch {
-	case f.slot:
-		n := typed("array", f.help)
-		n.put("maxItems", num(0))
-		return n
 	case f.list != nil:
 		n := typed("array", about)
 		item := typed("object", "")
@@ -83,11 +91,17 @@ func (f *field) schema() node {
 		n := typed("object", "")
 		return *objectOf(f.parts, &n)
 	}
-	var sample Job
-	sample.Door.Hinges = make([]door.Hinge, 1)
-	sample.Anatomy.Rails = make([]door.Rail, 1)
-	sample.Anatomy.Muntins = make([]door.Muntin, 1)
-	return f.at(&sample, 0).schema(f, about)
+	return f.sample().schema(f, about)
+}
+
+// sample gives a value of the field's kind.
+func (f *field) sample() value {
+	var j Job
+	j.Door.Hinges = make([]door.Hinge, 1)
+	j.Anatomy.Rails = make([]door.Rail, 1)
+	j.Anatomy.Muntins = make([]door.Muntin, 1)
+	j.Readings = make([]Reading, 1)
+	return f.at(&j, 0)
 }
 
 // numberIn is the schema of a number in a range, left out where the range is empty.

@@ -48,8 +48,7 @@ func build() []field {
 			or(func(*Job) value { f := door.FlatFloor(0); return floor{&f} }),
 		angle("opens", "Opens to", door.Opens, func(j *Job) *geom.Angle { return &j.Door.Opens }).orDegrees(90),
 		wantedFields(),
-		{name: "readings", slot: true,
-			help: "Kept for tape readings, which this version does not read."},
+		readingFields(),
 	}
 }
 

@@ -70,6 +70,18 @@ func (n *node) get(name string) *node {
 	return nil
 }
 
+// take takes the member of that name out.
+func (n *node) take(name string) (m node, had bool) {
+	for i := range n.members {
+		if n.members[i].name == name {
+			m = n.members[i].node
+			n.members = slices.Delete(n.members, i, i+1)
+			return m, true
+		}
+	}
+	return m, false
+}
+
 // put appends a member.
 func (n *node) put(name string, m node) { n.members = append(n.members, member{name: name, node: m}) }
 

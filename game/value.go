@@ -172,7 +172,7 @@ type word[T ~string] struct {
 
 func (v word[T]) read(n *node, miss missing) {
 	if n.kind != textNode || v.take(n.text, 0) != "" {
-		miss("", n, oneOf(v.choices()))
+		miss("", n, among(v.choices(), n.text))
 	}
 }
 func (v word[T]) write() node        { return node{kind: textNode, text: v.show(0)} }
@@ -194,7 +194,25 @@ func (v word[T]) take(text string, _ measure.Unit) string {
 			return ""
 		}
 	}
-	return strconv.Quote(text) + " is not " + oneOf(v.choices())
+	return strconv.Quote(text) + " is not " + among(v.choices(), text)
+}
+
+// mostNamed is how many words a fault names.
+const mostNamed = 16
+
+// among says which words are allowed instead of the text, or the one it is near to.
+func among(choices []Choice, text string) string {
+	if len(choices) <= mostNamed {
+		return oneOf(choices)
+	}
+	names := make([]string, len(choices))
+	for i, c := range choices {
+		names[i] = c.Value
+	}
+	if near := nearest(text, names); near != "" {
+		return "known here; is it " + near + "?"
+	}
+	return "known here; words known are " + strings.Join(names[:3], ", ") + " and " + strconv.Itoa(len(names)-3) + " more"
 }
 
 func oneOf(choices []Choice) string {

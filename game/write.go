@@ -15,28 +15,29 @@ func Encode(j Job) []byte {
 	j.rename()
 	root := node{kind: groupNode}
 	root.put(versionField, num(Version))
-	root.members = append(root.members, written(table(), &j, 0).members...)
+	root.members = append(root.members, written(table(), &j, "", 0).members...)
 	return root.print()
 }
 
 // written gives the members of a group that are not what they would be when left out.
-func written(fs []field, j *Job, i int) node {
+func written(fs []field, j *Job, path string, i int) node {
 	n := node{kind: groupNode}
 	for k := range fs {
 		f := &fs[k]
+		here := join(path, f.name)
 		switch {
-		case f.slot:
+		case j.IsSurveyed() && isShape(here): // the readings say it
 		case f.list != nil:
-			if f.std != nil && f.at(j, i).same(f.std(j, i)) {
+			if f.std != nil && f.at(j, i).same(f.std(j, i)) && !(j.IsSurveyed() && here == readingsPath) {
 				continue
 			}
 			items := node{kind: listNode}
 			for m := range f.list(j).len() {
-				items.items = append(items.items, written(f.parts, j, m))
+				items.items = append(items.items, written(f.parts, j, here, m))
 			}
 			n.put(f.name, items)
 		case f.parts != nil:
-			if g := written(f.parts, j, i); len(g.members) > 0 {
+			if g := written(f.parts, j, here, i); len(g.members) > 0 {
 				n.put(f.name, g)
 			}
 		case f.std != nil && (f.empty(j, i) || f.at(j, i).same(f.std(j, i))):
@@ -97,6 +98,9 @@ func (n *node) wide(b []byte, indent int) []byte {
 func (n *node) flat(b []byte) []byte {
 	switch n.kind {
 	case numberNode:
+		if n.text != "" { // as it was typed
+			return append(b, n.text...)
+		}
 		return append(b, tidy(n.num)...)
 	case textNode:
 		return quoted(b, n.text)

@@ -7,40 +7,46 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
+	"strings"
 
 	"leafwright/game"
 	"leafwright/game/draw"
 	"leafwright/game/report"
 	"leafwright/game/words"
-	"leafwright/geom/judge"
 )
 
 var checkCommand = command{
 	name:  "check",
-	usage: "check JOB [-json] [-svg FILE] [-words UK|AU|US]",
+	usage: "check [JOB] [-readings FILE] [-json] [-svg FILE] [-words UK|AU|US]",
 	about: "hangs the job's door and reports how it fits; JOB is a job file, - for standard input",
 	run:   check,
 }
 
-// check leaves with 0 when all is good, 1 when something is not, 2 on bad input.
+// check leaves with 0 when all is good, 1 when something is not or readings do not
+// fit the others, 2 on bad input.
 func check(_ context.Context, c command, args []string, std std) int {
 	flags := flag.NewFlagSet(c.name, flag.ContinueOnError)
 	asJSON := flags.Bool("json", false, "print the report as JSON, for a program")
 	svg := flags.String("svg", "", "write the drawing to `FILE` as SVG")
 	region := flags.String("words", string(words.UK), "whose trade words to use: `UK, AU or US`")
+	table := flags.String("readings", "", "add the readings in `FILE`, a table of text; without JOB the door is theirs alone")
 	path, args := fileFirst(flags, args)
+	var want []string
 	if path != "" {
-		args = append(args, path)
+		args, want = append(args, path), []string{"JOB"}
 	}
-	if status, good := c.parse(flags, args, std, "JOB"); !good {
+	if status, good := c.parse(flags, args, std, want...); !good {
 		return status
+	}
+	if path == "" && *table == "" {
+		return c.misuse(std, "JOB is missing")
 	}
 	if !known(*region) {
 		return c.misuse(std, "-words %q is not one of UK, AU and US", *region)
 	}
-	job, err := readJob(path, std.in)
-	if err != nil {
-		fmt.Fprintf(std.err, "leafwright check: %s cannot be used as it is:\n%v\n", path, err)
+	job, good := c.load(path, *table, std)
+	if !good {
 		return misused
 	}
 	r := report.Of(job)
@@ -53,17 +59,59 @@ func check(_ context.Context, c command, args []string, std std) int {
 	}
 	text := []byte(r.Text(speaker))
 	if *asJSON {
+		var err error
 		if text, err = r.JSON(speaker); err != nil {
-			return c.fail(std, err)
+			fmt.Fprintf(std.err, "leafwright check: %v\n", err)
+			return misused
 		}
 	}
 	if _, err := std.out.Write(text); err != nil {
-		return c.fail(std, err)
+		fmt.Fprintf(std.err, "leafwright check: the report was not written: %v\n", err)
+		return misused // not the 1 of a door that binds
 	}
-	if r.Worst() != judge.Good {
+	if !r.AllGood() {
 		return failed
 	}
 	return ok
+}
+
+// load gives the job of a file and of a table of readings, either of which may be
+// missing; not good when it has told what is wrong with them.
+func (c command) load(path, table string, std std) (job game.Job, good bool) {
+	good = true
+	refuse := func(path, why string, err error) {
+		fmt.Fprintf(std.err, "leafwright %s: %s %s:\n%v\n", c.name, path, why, err)
+		good = false
+	}
+	var err error
+	if path != "" {
+		if job, err = readJob(path, std.in); err != nil {
+			refuse(path, "cannot be used as it is", err)
+		}
+	} else {
+		job = game.Measure(game.Blank(762, 1981, 40))
+		job.Name = strings.TrimSuffix(filepath.Base(table), filepath.Ext(table))
+	}
+	if table != "" {
+		readings, err := readReadings(table)
+		if err != nil {
+			refuse(table, "cannot be used as it is", err)
+		} else if good {
+			if job, err = job.WithReadings(readings); err != nil {
+				refuse(table, "cannot be added to the job", err)
+			}
+		}
+	}
+	if !good {
+		return job, false
+	}
+	if _, _, err := job.Shapes(); err != nil {
+		if path == "" {
+			path = table
+		}
+		refuse(path, "gives no door that can be hung", err)
+	}
+	return job, good
 }
 
 // fileFirst takes the job's name out of the arguments, so that it may stand
@@ -96,28 +144,41 @@ func known(region string) bool {
 	return false
 }
 
-// mostBytes is more than any job file may hold, so that a wrong file, or one
-// without an end, is not read to the end.
-const mostBytes = 4 << 20
-
 func readJob(path string, in io.Reader) (game.Job, error) {
-	if path != "-" {
+	data, err := readFile(path, in)
+	if err != nil {
+		return game.Job{}, err
+	}
+	return game.Parse(data)
+}
+
+func readReadings(path string) ([]game.Reading, error) {
+	data, err := readFile(path, nil)
+	if err != nil {
+		return nil, err
+	}
+	return game.ParseReadings(data)
+}
+
+// readFile reads a file, or in where the path is - and there is one.
+func readFile(path string, in io.Reader) ([]byte, error) {
+	if path != "-" || in == nil {
 		f, err := os.Open(path)
 		if err != nil {
 			var p *os.PathError
 			if errors.As(err, &p) {
 				err = p.Err
 			}
-			return game.Job{}, fmt.Errorf("it could not be opened: %w", err)
+			return nil, fmt.Errorf("it could not be opened: %w", err)
 		}
 		defer f.Close()
 		in = f
 	}
-	data, err := io.ReadAll(io.LimitReader(in, mostBytes))
+	data, err := io.ReadAll(io.LimitReader(in, game.Largest+1))
 	if err != nil {
-		return game.Job{}, fmt.Errorf("it could not be read: %w", err)
+		return nil, fmt.Errorf("it could not be read: %w", err)
 	}
-	return game.Parse(data)
+	return data, nil
 }
 
 // drawing draws elevation and plan side by side on a landscape A4 sheet.

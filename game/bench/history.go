@@ -40,8 +40,12 @@ func (c change) apply(job *game.Job) (game.Job, error) {
 // step is a change and the job after it. Jobs in the history are never changed.
 type step struct {
 	change
-	job game.Job
+	job  game.Job
+	file []byte // the job as written, of a put
 }
+
+// putting gives the step that puts a job on the bench.
+func putting(job game.Job) step { return step{change{act: put}, job, game.Encode(job)} }
 
 // history is every job there has been. Undo goes back in it and redo forward,
 // without a limit; the first step is always a whole job.
@@ -72,6 +76,15 @@ func (h *history) do(s step) {
 	h.steps = append(h.steps[:h.at+1:h.at+1], s)
 	h.at++
 	h.typing = s.act == set
+}
+
+// untype takes back what the typing in the field has done so far.
+func (h *history) untype(path string) {
+	if h.typing && h.at > 0 && h.steps[h.at].path == path {
+		h.at--
+		h.steps = h.steps[:h.at+1]
+		h.typing = false
+	}
 }
 
 func (h *history) canUndo() bool { return h.at > 0 }

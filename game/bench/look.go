@@ -2,6 +2,8 @@ package bench
 
 import (
 	"math"
+	"slices"
+	"strconv"
 	"strings"
 
 	"leafwright/game"
@@ -66,9 +68,7 @@ func (s *State) setLook(l Look) {
 	default:
 		l.Show = old.Show
 	}
-	if words.For(l.Words) != words.For(words.UK) || l.Words == words.UK {
-		// known
-	} else {
+	if !slices.Contains(words.Regions, l.Words) {
 		l.Words = old.Words
 	}
 	if l.Reading.Edge < 0 || l.Reading.Edge >= fit.Edges {
@@ -235,7 +235,7 @@ func (s *State) draw(scene *draw.Scene, l *draw.List, w, h float64) {
 		v.Lens = draw.Lens{On: true, Edge: r.Edge, Place: r.Place, Near: s.finger}
 	}
 	if s.look.Inches {
-		v.Format, v.Length = s.Figure, s.Length
+		v.Format, v.Length = s.Figure, s.Place
 	}
 	scene.Draw(l, &s.fit, &job.Door, &job.Anatomy, &job.Wanted, v)
 }
@@ -254,6 +254,16 @@ func (s *State) Length(mm float64) string {
 		return minus(measure.Format(mm, measure.Inch))
 	}
 	return words.Millimetres(mm)
+}
+
+// Place writes a distance along an edge in the unit shown, to the whole millimetre
+// or the eighth of an inch.
+func (s *State) Place(mm float64) string {
+	if s.look.Inches {
+		const eighth = measure.PerInch / 8
+		return minus(measure.Format(math.Round(mm/eighth)*eighth, measure.Inch))
+	}
+	return strconv.FormatFloat(math.Round(mm), 'f', 0, 64) + " mm"
 }
 
 // minus puts a true minus sign for the hyphen that is typed.

@@ -35,11 +35,7 @@ type stepRecord struct {
 func (s *State) JobRecord() []byte {
 	r := jobRecord{Version: recordVersion, Now: game.Encode(*s.Job()), At: s.past.at, Drafts: s.drafts}
 	for _, st := range s.past.steps {
-		rec := stepRecord{Act: st.act, Path: st.path, Text: st.text, Inches: st.unit == measure.Inch}
-		if st.act == put {
-			rec.Job = game.Encode(st.job)
-		}
-		r.Steps = append(r.Steps, rec)
+		r.Steps = append(r.Steps, stepRecord{st.act, st.file, st.path, st.text, st.unit == measure.Inch})
 	}
 	data, err := json.Marshal(r)
 	if err != nil { // only if Encode gave no JSON
@@ -106,7 +102,7 @@ func (r *jobRecord) replay(now []byte) (history, bool) {
 		if err != nil {
 			return h, false
 		}
-		h.steps = append(h.steps, step{c, job})
+		h.steps = append(h.steps, step{c, job, rec.Job})
 	}
 	if r.At < 0 || r.At >= len(h.steps) {
 		return h, false

@@ -40,7 +40,7 @@ type Draft struct {
 // New puts a job on an empty bench. The job must be sound, as all jobs given by
 // package game are.
 func New(job game.Job) *State {
-	s := &State{past: history{steps: []step{{change{act: put}, job}}}, drafts: map[string]Draft{}, look: firstLook, sheet: sheet{w: 800, h: 600}}
+	s := &State{past: history{steps: []step{putting(job)}}, drafts: map[string]Draft{}, look: firstLook, sheet: sheet{w: 800, h: 600}}
 	s.measure()
 	s.lookAfresh()
 	return s
@@ -64,24 +64,25 @@ func (s *State) Drafts() int { return len(s.drafts) }
 
 // Open puts another job on the bench; the one before can be had back by undo.
 func (s *State) Open(job game.Job) {
-	s.past.do(step{change{act: put}, job})
+	s.past.do(putting(job))
 	s.drafts = map[string]Draft{}
 	s.measure()
 	s.lookAfresh()
 }
 
 // Type takes what now stands in a field. What cannot be taken stays as a draft,
-// with the reason, and the job stays as it was.
+// with the reason, and the job is as it was before the typing.
 func (s *State) Type(path, text string) {
 	c := change{set, path, text, s.look.unit()}
 	job, err := c.apply(s.past.before(path))
 	if err != nil {
 		s.drafts[path] = Draft{text, s.why(path, err)}
-		s.jobs++
+		s.past.untype(path) // 900 on the way to 9000 was never meant
+		s.measure()
 		return
 	}
 	delete(s.drafts, path)
-	s.past.do(step{c, job})
+	s.past.do(step{change: c, job: job})
 	s.measure()
 }
 
@@ -154,7 +155,7 @@ func (s *State) rearrange(c change) error {
 			delete(s.drafts, path)
 		}
 	}
-	s.past.do(step{c, job})
+	s.past.do(step{change: c, job: job})
 	s.measure()
 	return nil
 }

@@ -11,7 +11,7 @@ import (
 func (s *State) speaker() words.Speaker {
 	w := words.Speaker{Lexicon: words.For(s.look.Words)}
 	if s.look.Inches {
-		w.Length, w.Place = s.Length, s.Length
+		w.Length, w.Place = s.Length, s.Place
 	}
 	return w
 }
@@ -66,7 +66,7 @@ func (s *State) ReadOff() string {
 	r := s.look.Reading
 	lo, hi := s.ReadingRange(r.Edge)
 	if !(r.Place >= lo && r.Place <= hi) {
-		return "There is a gap to read from " + s.Length(lo) + " to " + s.Length(hi) + " on this side."
+		return "There is a gap to read from " + s.Place(lo) + " to " + s.Place(hi) + " on this side."
 	}
 	gap, shown := s.GapAt(r.Edge, r.Place)
 	verdict := words.Word(s.Job().Wanted.Gaps[r.Edge].Judge(gap))

@@ -30,6 +30,7 @@ const (
 	SwingArc              // the path of the closing arris
 	Handle                // what a hand can take hold of
 	HandleSign            // the sign on it
+	ToolFill              // the tape, and what is read off
 	TextInk               // figures
 	TextMuted             // captions
 	TextBind              // figures of gaps that bind

@@ -24,7 +24,7 @@ var Day = Palette{
 	TightFill: rgb(0xfbdf9b), TightHatch: rgb(0x9a5b00),
 	SlackFill: rgb(0xd9e7f7), SlackHatch: rgb(0x2a5f9e),
 	Ghost: rgb(0xa89c86), SwingArc: rgb(0x7a6a50),
-	Handle: rgb(0x2b2a28), HandleSign: rgb(0xfffdf9),
+	Handle: rgb(0x2b2a28), HandleSign: rgb(0xfffdf9), ToolFill: rgb(0xf5c51f),
 	TextInk: rgb(0x2b2a28), TextMuted: rgb(0x5d574b),
 	TextBind: rgb(0xab2f08), TextTight: rgb(0x7f4b00), TextSlack: rgb(0x1d4e89),
 }
@@ -42,7 +42,7 @@ var Night = Palette{
 	TightFill: rgb(0x5a4410), TightHatch: rgb(0xf3bf4f),
 	SlackFill: rgb(0x1c3350), SlackHatch: rgb(0x86b8f0),
 	Ghost: rgb(0x76705f), SwingArc: rgb(0xa89a7c),
-	Handle: rgb(0xf1ece2), HandleSign: rgb(0x1b1c1f),
+	Handle: rgb(0xf1ece2), HandleSign: rgb(0x1b1c1f), ToolFill: rgb(0x8a6a00),
 	TextInk: rgb(0xf1ece2), TextMuted: rgb(0xb3ada1),
 	TextBind: rgb(0xff9a78), TextTight: rgb(0xf3c566), TextSlack: rgb(0x9cc7f5),
 }
@@ -60,7 +60,7 @@ var Print = Palette{
 	TightFill: rgb(0xfde9a3), TightHatch: rgb(0x8a5200),
 	SlackFill: rgb(0xeaf2fb), SlackHatch: rgb(0x2a5f9e),
 	Ghost: rgb(0x8d8677), SwingArc: rgb(0x6f6350),
-	Handle: rgb(0x111111), HandleSign: rgb(0xffffff),
+	Handle: rgb(0x111111), HandleSign: rgb(0xffffff), ToolFill: rgb(0xffdf70),
 	TextInk: rgb(0x111111), TextMuted: rgb(0x4d4a43),
 	TextBind: rgb(0xa32c06), TextTight: rgb(0x7a4700), TextSlack: rgb(0x1d4e89),
 }

@@ -33,6 +33,7 @@ func (r Report) JSON(s words.Speaker) ([]byte, error) {
 	for _, x := range r.Findings {
 		l := s.Finding(x)
 		out.Findings = append(out.Findings, finding{
+			Margin: x.Margin, Odds: oddsOf(x.Odds),
 			About: subjects[x.Subject], Edge: edge(x.Edge), Verdict: words.Word(x.Verdict),
 			From: number64(x.Stretch.Lo), To: number64(x.Stretch.Hi), Worst: x.Worst, At: x.At,
 			Angle: x.Angle.Degrees(), Limits: limits{x.Limits.Least, x.Limits.Target, x.Limits.Most},
@@ -49,6 +50,8 @@ func (r Report) JSON(s words.Speaker) ([]byte, error) {
 	for _, c := range r.Cautions {
 		out.Cautions = append(out.Cautions, caution{c.Text, c.Ask, c.Source})
 	}
+	s.Hinges = len(r.Job.Door.Hinges)
+	out.Readings = r.rests(s)
 	b, err := json.MarshalIndent(out, "", "  ")
 	return append(b, '\n'), err
 }
@@ -76,6 +79,7 @@ type file struct {
 	Findings    []finding        `json:"findings"`
 	Conditions  []condition      `json:"conditions"`
 	Cautions    []caution        `json:"cautions"`
+	Readings    *rests           `json:"readings,omitempty"` // of a job that rests on them
 }
 
 type gap struct {
@@ -105,6 +109,8 @@ type finding struct {
 	From    *float64 `json:"from,omitempty"`
 	To      *float64 `json:"to,omitempty"`
 	Worst   float64  `json:"worst"`
+	Margin  float64  `json:"margin_90,omitempty"` // ± of worst
+	Odds    *odds    `json:"odds,omitempty"`
 	At      float64  `json:"at"`
 	Angle   float64  `json:"angle_deg,omitempty"`
 	Limits  limits   `json:"wanted"`

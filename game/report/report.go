@@ -20,13 +20,18 @@ type Report struct {
 	Findings   []judge.Finding // worst first
 	Conditions []judge.Condition
 	Cautions   []game.Caution
+	Sure       *game.Sureness // nil where the shapes were given by hand
 }
 
-// Of hangs the job and judges it. The job must have been read without faults.
+// Of hangs the job and judges it. The job must have been read without faults, and
+// its [game.Job.Shapes] must give none: else what is hung is only as far as the
+// readings go.
 func Of(j game.Job) Report {
 	r := Report{Job: j, Fit: new(fit.Fit)}
 	fit.Evaluate(r.Fit, &r.Job.Door)
 	r.Findings = judge.Findings(r.Fit, &r.Job.Door, &r.Job.Wanted)
+	r.Sure = r.Job.Sure(true)
+	r.Sure.Weigh(r.Findings)
 	r.Conditions = judge.Conditions(&r.Job.Door)
 	r.Cautions = game.Cautions(&r.Job)
 	return r
@@ -34,6 +39,10 @@ func Of(j game.Job) Report {
 
 // Worst gives the worst verdict of the findings.
 func (r Report) Worst() judge.Verdict { return judge.Worst(r.Findings) }
+
+// AllGood tells whether nothing is out of what is wanted and no reading is left
+// that does not fit the others.
+func (r Report) AllGood() bool { return r.Worst() == judge.Good && len(r.Job.Misfits()) == 0 }
 
 // width is how wide the text is set, in characters.
 const width = 78
@@ -47,16 +56,19 @@ func (r Report) Text(s words.Speaker) string {
 		name = "A door without a name"
 	}
 	fmt.Fprintf(&b, "%s\n", name)
+	s.Hinges = len(j.Door.Hinges)
 	wrap(&b, fmt.Sprintf("Leaf %s × %s × %s, hinges on the %s, in an opening %s × %s. Gaps wanted: %s.",
 		number(j.Door.Leaf.Width), number(j.LeafHeight), number(j.Door.Leaf.Thickness), j.Hand,
-		number(j.OpeningWidth), number(j.OpeningHeight), wanted(j)), 0, 0)
+		number(j.OpeningWidth), number(j.OpeningHeight), wanted(j, s)), 0, 0)
 	b.WriteString("\n")
 	wrap(&b, s.Headline(r.Findings), 0, 0)
+	r.misfits(&b, s)
 
 	b.WriteString("\nWHAT THE FIT SHOWS\n")
 	for _, l := range s.Findings(r.Findings) {
 		r.line(&b, l)
 	}
+	r.readings(&b, s)
 	b.WriteString("\nTHE LEAF AND THE FRAME BY THEMSELVES\n")
 	for _, c := range r.Conditions {
 		r.line(&b, s.Condition(c))
@@ -116,12 +128,26 @@ func wrap(b *strings.Builder, text string, first, rest int) {
 	b.WriteString("\n")
 }
 
-// wanted says which gaps are wanted.
-func wanted(j *game.Job) string {
-	if p, ok := game.PresetNamed(j.WantedName); ok {
-		return p.Label
+// wanted says which gaps are wanted, and whose they are.
+func wanted(j *game.Job, s words.Speaker) string {
+	side := func(e fit.Edge) string {
+		l := j.Wanted.Gaps[e]
+		return s.Range(l.Least, l.Most) + " at the " + s.Edge(e)
 	}
-	return "the job's own"
+	g := j.Wanted.Gaps
+	said := side(fit.HingeSide) + ", " + side(fit.LatchSide) + ", " + side(fit.HeadSide)
+	if g[fit.HingeSide] == g[fit.LatchSide] && g[fit.LatchSide] == g[fit.HeadSide] {
+		said = s.Range(g[fit.HeadSide].Least, g[fit.HeadSide].Most) + " at jambs and head"
+	}
+	said += ", " + side(fit.FloorSide)
+	if p, ok := game.PresetNamed(j.WantedName); ok {
+		name, _, _ := strings.Cut(p.Label, ":")
+		said += " (" + name + "; " + p.Source + ")"
+		if p.Caution != "" {
+			said += ". " + strings.TrimSuffix(p.Caution, ".")
+		}
+	}
+	return said
 }
 
 // number writes a size in mm without a needless point.

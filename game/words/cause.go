@@ -1,6 +1,7 @@
 package words
 
 import (
+	"strconv"
 	"strings"
 
 	"leafwright/geom/judge"
@@ -33,19 +34,29 @@ func (s Speaker) cause(c judge.Cause) string {
 	case judge.HingeJambBowed:
 		return "the hinge jamb is " + pick("bowed into the opening by ", "hollow by ") + n
 	case judge.LatchJambLeans:
-		return "the latch jamb leans " + n + pick(" away at the top", " in at the top")
+		return "the " + s.LatchJamb + " leans " + n + pick(" away at the top", " in at the top")
 	case judge.LatchJambBowed:
-		return "the latch jamb is " + pick("hollow by ", "bowed into the opening by ") + n
+		return "the " + s.LatchJamb + " is " + pick("hollow by ", "bowed into the opening by ") + n
 	case judge.HeadSlopes:
-		return "the head " + pick("rises ", "falls ") + n + " towards the latch"
+		return "the head " + pick("rises ", "falls ") + n + " towards the " + s.Latch
 	case judge.HeadBowed:
 		return "the head " + pick("is arched by ", "sags by ") + n
-	case judge.FrameInWind:
-		return "the frame is " + n + " " + s.Wind + ": the latch jamb's top stands " + pick("out", "back")
+	case judge.FrameLeans:
+		return "the frame leans " + n + pick(" out", " back") + " at the top"
+	case judge.HingeJambWinds:
+		return "the frame is " + n + " in wind: the hinge jamb's top stands " + pick("out", "back")
+	case judge.LatchJambWinds:
+		return "the frame is " + n + " in wind: the " + s.LatchJamb + "'s top stands " + pick("out", "back")
+	case judge.HingeFrontBowed:
+		return "the hinge jamb's front edge is bowed " + pick("out by ", "back by ") + n
+	case judge.LatchFrontBowed:
+		return "the " + s.LatchJamb + "'s front edge is bowed " + pick("out by ", "back by ") + n
 	case judge.StopsOut:
 		return "the stops are up to " + n + " out of line with the frame's front edge"
+	case judge.StopsNear:
+		return "the stops are set " + n + pick(" too near", " too far back") + " for a leaf of this thickness"
 	case judge.FloorSlopes:
-		return "the floor " + pick("rises ", "falls ") + n + " towards the latch"
+		return "the floor " + pick("rises ", "falls ") + n + " towards the " + s.Latch
 	case judge.FloorRises:
 		return "the floor " + pick("rises ", "falls ") + n + " under the swing"
 	case judge.HangingBowed:
@@ -63,13 +74,13 @@ func (s Speaker) cause(c judge.Cause) string {
 	case judge.BottomBowed:
 		return "the leaf's foot is " + pick("hollow by ", "round by ") + n
 	case judge.LeafInWind:
-		return "the leaf is " + n + " " + s.Wind + ": its top closing corner stands " + pick("out", "in")
+		return "the leaf is " + n + " in wind: its top " + s.LatchCorner + " stands " + pick("out", "back")
 	case judge.LeafBowed:
-		return "the leaf is bowed by " + n
+		return "the leaf is bowed " + n + pick(" away from the stops", " towards the stops")
 	case judge.ClosingSquare:
-		return "the " + s.ClosingEdge + " is too square for a leaf of this thickness and width: it wants a bevel"
+		return "the " + s.ClosingEdge + " is too square for a leaf of this thickness and width: it wants a bevel of " + degrees(c.Amount)
 	case judge.ClosingBevelled:
-		return "the " + s.ClosingEdge + " is bevelled"
+		return "the " + s.ClosingEdge + " is bevelled " + degrees(c.Amount) + ", which opens the gap at the back"
 	case judge.LeafWide:
 		return "the leaf is " + n + pick(" too wide", " too narrow") + " for this opening and these gaps"
 	case judge.LeafTall:
@@ -89,3 +100,5 @@ func (s Speaker) cause(c judge.Cause) string {
 	}
 	return string(c.Departure)
 }
+
+func degrees(a float64) string { return strconv.FormatFloat(a, 'f', 1, 64) + "°" }

@@ -11,7 +11,10 @@ import (
 func (s Speaker) Condition(c judge.Condition) Line {
 	l := Line{Verdict: judge.Good, Word: "good", Figure: s.size(c.Value), Text: s.quantity(c.Quantity)}
 	if c.Quantity == judge.FramePlumb || c.Quantity == judge.HeadLevel {
-		l.Figure += " per metre"
+		l.Figure = Millimetres(c.Value) + " per metre" // a slope, whatever the unit of lengths
+	}
+	if len(c.Grades) == 0 {
+		l.Word = ""
 	}
 	var said []string
 	for i := 0; i < len(c.Grades); {
@@ -53,7 +56,7 @@ func name(c judge.Class) string { return strings.TrimSpace(c.Standard + " " + c.
 func (s Speaker) quantity(q judge.Quantity) string {
 	switch q {
 	case judge.Twist:
-		return "leaf " + s.Wind
+		return "leaf in wind, read 20 mm in from its corners"
 	case judge.BowLength:
 		return "leaf bowed along a stile"
 	case judge.Squareness:
@@ -65,7 +68,7 @@ func (s Speaker) quantity(q judge.Quantity) string {
 	case judge.FrameLean:
 		return "frame out of plumb in all"
 	case judge.FrameWind:
-		return "frame " + s.Wind
+		return "frame in wind"
 	case judge.FrameRack:
 		return "between the opening's diagonals"
 	case judge.HeadLevel:

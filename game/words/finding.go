@@ -1,6 +1,7 @@
 package words
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -13,20 +14,20 @@ import (
 func (s Speaker) Findings(all []judge.Finding) []Line {
 	var lines []Line
 	stops := -1 // the line that says the good ones
-	var least, most float64
+	var around judge.Finding
 	many := 0
 	for _, f := range all {
-		if f.Subject != judge.StopGap || f.Verdict != judge.Good {
+		if f.Subject != judge.StopGap || f.Verdict != judge.Good || !f.Sure() {
 			lines = append(lines, s.Finding(f))
 			continue
 		}
 		if many++; many == 1 {
-			stops, least, most = len(lines), f.Worst, f.Other
+			stops, around = len(lines), f
 			lines = append(lines, s.Finding(f))
 			continue
 		}
-		least, most = min(least, f.Worst), max(most, f.Other)
-		lines[stops].Figure = s.span(least, most)
+		widen(&around, f)
+		lines[stops].Figure = s.from(around)
 		lines[stops].Text = "at " + number(many) + " of the stops."
 		if many == 3 {
 			lines[stops].Text = "at all three stops."
@@ -35,9 +36,19 @@ func (s Speaker) Findings(all []judge.Finding) []Line {
 	return lines
 }
 
+// widen makes a finding's two extremes those of it and another.
+func widen(around *judge.Finding, f judge.Finding) {
+	if f.Worst < around.Worst {
+		around.Worst, around.Margin = f.Worst, f.Margin
+	}
+	if f.Other > around.Other {
+		around.Other, around.OtherMargin = f.Other, f.OtherMargin
+	}
+}
+
 // Finding says one finding.
 func (s Speaker) Finding(f judge.Finding) Line {
-	l := Line{Verdict: f.Verdict, Word: Word(f.Verdict), Figure: s.length(f.Worst)}
+	l := Line{Verdict: f.Verdict, Word: Word(f.Verdict), Figure: s.figure(f)}
 	switch f.Subject {
 	case judge.ClosedGap:
 		s.closedGap(&l, f)
@@ -52,6 +63,9 @@ func (s Speaker) Finding(f judge.Finding) Line {
 	case judge.ClearWay:
 		s.clearWay(&l, f)
 	}
+	if odds := s.odds(f); odds != "" {
+		l.Text += " " + odds
+	}
 	l.Cause = s.causes(f.Causes)
 	return l
 }
@@ -59,7 +73,7 @@ func (s Speaker) Finding(f judge.Finding) Line {
 func (s Speaker) closedGap(l *Line, f judge.Finding) {
 	edge := s.Edge(f.Edge)
 	if f.Verdict == judge.Good {
-		l.Figure = s.span(f.Worst, f.Other)
+		l.Figure = s.from(f)
 		l.Text = edge + "."
 		return
 	}
@@ -73,31 +87,41 @@ func (s Speaker) closedGap(l *Line, f judge.Finding) {
 	l.Text += s.where(f.Edge, f.Stretch, f.Whole) + ". " + s.wanted(f.Limits)
 }
 
+// Range writes the limits of a gap; most 0 stands for none.
+func (s Speaker) Range(least, most float64) string {
+	if most <= 0 {
+		return s.size(least) + " or more"
+	}
+	return s.span(least, most)
+}
+
 // span writes two lengths as a range, or one where they read alike.
 func (s Speaker) span(least, most float64) string {
 	a, b := s.length(least), s.length(most)
 	if a == b {
 		return a
 	}
-	if unit := strings.LastIndexByte(a, ' '); unit > 0 && strings.HasSuffix(b, a[unit:]) {
+	return s.between(a, b, " to ")
+}
+
+// between puts a word between two lengths, with a unit they share said once.
+func (s Speaker) between(a, b, word string) string {
+	if unit := strings.LastIndexByte(a, ' '); unit > 0 && !strings.ContainsAny(a[unit:], "/\"") && strings.HasSuffix(b, a[unit:]) {
 		a = a[:unit]
 	}
-	return a + " to " + b
+	return a + word + b
 }
 
 // wanted says the limits as a sentence.
 func (s Speaker) wanted(l judge.Limits) string {
-	if l.Most <= 0 {
-		return s.size(l.Least) + " or more wanted."
-	}
-	return s.span(l.Least, l.Most) + " wanted."
+	return s.Range(l.Least, l.Most) + " wanted."
 }
 
 func (s Speaker) stopGap(l *Line, f judge.Finding) {
 	stop := "stop at the " + s.Edge(f.Edge)
 	switch f.Verdict {
 	case judge.Good:
-		l.Figure = s.span(f.Worst, f.Other)
+		l.Figure = s.from(f)
 		l.Text = stop + "."
 	case judge.Binds:
 		l.Text = stop + ", " + s.where(f.Edge, f.Stretch, f.Whole) + ": it is in the leaf's way."
@@ -113,17 +137,13 @@ func (s Speaker) stopGap(l *Line, f judge.Finding) {
 }
 
 func (s Speaker) latching(l *Line, f judge.Finding) {
-	if f.Worst == 0 {
+	if f.Verdict == judge.Good {
 		l.Figure = ""
 		l.Text = "the latch comes home in its " + s.Keep + "."
 		return
 	}
 	l.Figure = s.size(f.Worst)
-	l.Text = "short of the " + s.Keep + ": stop-bound at the " + s.Edge(f.Edge) + ", " + s.spot(f.Edge, f.At) +
-		", before the latch is home."
-	if f.Verdict == judge.Good {
-		l.Text = "from home when the leaf meets its stop: the latch has that much play."
-	}
+	l.Text = "short of the " + s.Keep + ": the stop at the " + s.Edge(f.Edge) + " holds the leaf, " + s.spot(f.Edge, f.At, f.Whole) + "."
 }
 
 func (s Speaker) swing(l *Line, f judge.Finding) {
@@ -135,9 +155,9 @@ func (s Speaker) swing(l *Line, f judge.Finding) {
 		l.Text = "least " + over + " as it swings, no less than when closed."
 		return
 	}
-	l.Text = "least " + over + " as it swings, " + strconv.FormatFloat(f.Angle.Degrees(), 'f', 1, 64) + "° open"
+	l.Text = "least " + over + " as it swings, " + strconv.FormatFloat(math.Abs(f.Angle.Degrees()), 'f', 1, 64) + "° open"
 	if f.Subject != judge.SwingFloor {
-		l.Text += ", " + s.spot(f.Edge, f.At)
+		l.Text += ", " + s.spot(f.Edge, f.At, f.Whole)
 	}
 	l.Text += "."
 	if f.Verdict != judge.Good {
@@ -149,9 +169,10 @@ func (s Speaker) hingeLine(l *Line, f judge.Finding) {
 	l.Figure = s.size(f.Worst)
 	switch {
 	case f.Verdict == judge.Good:
-		l.Text = "the hinges agree: that much between leaf and frame."
+		l.Figure = ""
+		l.Text = "the hinges line up."
 	case f.Other == 0:
-		l.Word, l.Text = "strained", "the pin "+s.place(f.At)+" up is out of line with the outer two: it creaks and works its screws loose."
+		l.Word, l.Text = "strained", "the hinge "+s.place(f.At)+" up does not sit with the outer two: it creaks and works its screws loose."
 	case f.Other > 0:
 		l.Word, l.Text = "strained", "the hinges are farther apart on the leaf than on the jamb: the bottom one is strained."
 	default:
@@ -161,6 +182,9 @@ func (s Speaker) hingeLine(l *Line, f judge.Finding) {
 
 func (s Speaker) clearWay(l *Line, f judge.Finding) {
 	l.Figure = s.place(f.Worst)
+	if f.Margin > 0 {
+		l.Figure = s.between(s.place(f.Worst), s.place(max(f.Margin, leastPlaceMargin)), " ± ")
+	}
 	l.Text = "clear way at 90°, leaf to stop."
 	if f.Verdict != judge.Good {
 		l.Word = "narrow"
@@ -185,27 +209,33 @@ func (s Speaker) Headline(all []judge.Finding) string {
 	var say string
 	switch {
 	case f.Subject == judge.ClosedGap && f.Verdict == judge.Binds && f.Edge == fit.HingeSide:
-		say = "Hinge-bound: bears on the hinge jamb by " + s.size(f.Worst) + " and springs open"
+		say = "Hinge-bound: bears on the hinge jamb by " + s.sized(f) + " and springs open"
 	case f.Subject == judge.ClosedGap && f.Verdict == judge.Binds:
-		say = "Binds by " + s.size(f.Worst) + " at the " + s.Edge(f.Edge) + ", " + s.where(f.Edge, f.Binding, f.Whole)
+		say = "Binds by " + s.sized(f) + " at the " + s.Edge(f.Edge) + ", " + s.where(f.Edge, f.Binding, f.Whole)
 	case f.Subject == judge.ClosedGap && f.Verdict == judge.Tight:
 		say = "Tight, " + l.Figure + ", at the " + text
 	case f.Subject == judge.ClosedGap:
 		say = "Gapes " + l.Figure + " at the " + text
 	case f.Subject == judge.Latching:
 		say = "Will not latch: " + l.Figure + " " + text
+		if f.Verdict == judge.Tight {
+			say = "Latches only when pressed: " + l.Figure + " " + text
+		}
 	case f.Subject == judge.StopGap && f.Edge == fit.HingeSide && f.Verdict == judge.Binds:
-		say = "Hinge-bound by " + s.size(f.Worst) + ": it springs open"
+		say = "Hinge-bound by " + s.sized(f) + ": it springs open"
 	case f.Subject == judge.StopGap && f.Verdict == judge.Binds:
-		say = "Stop-bound by " + s.size(f.Worst) + " at the " + text
+		say = "Stop-bound by " + s.sized(f) + " at the " + text
 	case f.Subject == judge.StopGap && f.Verdict == judge.Slack:
 		say = "Stands " + l.Figure + " off the stop at the " + s.Edge(f.Edge)
 	case f.Subject == judge.SwingFloor && f.Verdict == judge.Binds:
-		say = "Drags on the floor by " + s.size(f.Worst) + " as it swings"
+		say = "Drags on the floor by " + s.sized(f) + " as it swings"
 	case f.Subject == judge.SwingGap && f.Verdict == judge.Binds:
-		say = "Shuts, but fouls the " + s.Edge(f.Edge) + " by " + s.size(f.Worst) + " on the way"
+		say = "Shuts, but fouls the " + s.Edge(f.Edge) + " by " + s.sized(f) + " on the way"
 	default:
 		say = capital(l.Word) + ", " + l.Figure + ": " + text
+	}
+	if f.Verdict == judge.Binds && f.Odds.Told() && !f.Sure() {
+		say += ": " + chance(f.Odds[judge.Binds]) + " that it does"
 	}
 	switch bad {
 	case 1:
@@ -217,17 +247,51 @@ func (s Speaker) Headline(all []judge.Finding) string {
 }
 
 func (s Speaker) allGood(all []judge.Finding) string {
+	var around judge.Finding // the gaps at jambs and head as one
 	first := true
-	var least, most float64
-	for _, f := range all {
-		if f.Subject == judge.ClosedGap && f.Edge != fit.FloorSide {
-			if first {
-				least, most, first = f.Worst, f.Other, false
-			}
-			least, most = min(least, f.Worst), max(most, f.Other)
+	doubt := -1
+	for i, f := range all {
+		if !f.Sure() && (doubt < 0 || f.Odds[judge.Good] < all[doubt].Odds[judge.Good]) {
+			doubt = i
+		}
+		if f.Subject != judge.ClosedGap || f.Edge == fit.FloorSide {
+			continue
+		}
+		if first {
+			around, first = f, false
+		}
+		widen(&around, f)
+	}
+	said := s.from(around) + " at jambs and head."
+	if doubt < 0 {
+		return "It hangs as wanted: " + said
+	}
+	f := all[doubt]
+	likely := judge.Binds
+	for v, p := range f.Odds {
+		if v := judge.Verdict(v); v != judge.Good && p > f.Odds[likely] {
+			likely = v
 		}
 	}
-	return "It hangs as wanted: " + s.span(least, most) + " at jambs and head."
+	return "As far as the readings tell it hangs as wanted: " + said + " Least sure is " + s.subject(f) + ": " +
+		chance(f.Odds[likely]) + " that it " + turn(f, likely) + "."
+}
+
+// subject names what a finding is about.
+func (s Speaker) subject(f judge.Finding) string {
+	switch f.Subject {
+	case judge.StopGap:
+		return "the stop at the " + s.Edge(f.Edge)
+	case judge.Latching:
+		return "the latch"
+	case judge.SwingGap:
+		return "the swing past the " + s.Edge(f.Edge)
+	case judge.SwingFloor:
+		return "the swing over the floor"
+	case judge.ClearWay:
+		return "the clear way"
+	}
+	return "the gap at the " + s.Edge(f.Edge)
 }
 
 func firstSentence(t string) string {

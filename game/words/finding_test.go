@@ -77,9 +77,9 @@ func TestFindingsInWords(t *testing.T) {
 			Line{judge.Binds, "binds", "−1.0 mm", "hinge side (hinge-bound: it springs open), over the whole height. 3.0 to 5.5 mm wanted.",
 				"The hinges are checked in 5.0 mm too deep for the gap wanted."}},
 		{"leaf in wind", UK, func(d *door.Door) { d.Leaf.ClosingFace = geom.Through(0, 0, 1990, 12) },
-			"Will not latch: 4.0 mm short of the keep: stop-bound at the latch side, 6 mm up, before the latch is home. Two more things are not as wanted.",
-			Line{judge.Binds, "binds", "4.0 mm", "short of the keep: stop-bound at the latch side, 6 mm up, before the latch is home.",
-				"The leaf is 12.0 mm in wind: its top closing corner stands out."}},
+			"Will not latch: 4.0 mm short of the keep: the stop at the latch side holds the leaf, at the foot. Two more things are not as wanted.",
+			Line{judge.Binds, "binds", "4.0 mm", "short of the keep: the stop at the latch side holds the leaf, at the foot.",
+				"The leaf is 12.0 mm in wind: its top latch corner stands out."}},
 		{"floor rises", UK, func(d *door.Door) {
 			d.Floor = door.Floor{Radii: []float64{0, 800}, Angles: []geom.Angle{0, 90 * geom.Degree}, Heights: [][]float64{{0, 0}, {0, 8}}}
 		}, "Drags on the floor by 1.9 mm as it swings. All else is good.",
@@ -102,7 +102,7 @@ func TestEveryDepartureHasWordsBothWays(t *testing.T) {
 	s := Speaker{Lexicon: For(UK)}
 	for _, d := range []judge.Departure{
 		judge.HingeJambLeans, judge.HingeJambBowed, judge.LatchJambLeans, judge.LatchJambBowed, judge.HeadSlopes,
-		judge.HeadBowed, judge.FrameInWind, judge.FloorSlopes, judge.FloorRises, judge.HangingBowed,
+		judge.HeadBowed, judge.FrameLeans, judge.HingeJambWinds, judge.LatchJambWinds, judge.HingeFrontBowed, judge.LatchFrontBowed, judge.LeafBowed, judge.StopsNear, judge.FloorSlopes, judge.FloorRises, judge.HangingBowed,
 		judge.ClosingTapered, judge.ClosingBowed, judge.TopSlopes, judge.TopBowed, judge.BottomSlopes, judge.BottomBowed,
 		judge.LeafInWind, judge.LeafWide, judge.LeafTall, judge.HungHigh, judge.GainsUneven, judge.GainsAll,
 		judge.PinsUneven, judge.SetUneven, judge.SetAll,

@@ -18,22 +18,24 @@ var Regions = []Region{UK, AU, US}
 // Lexicon is the trade's words that differ by region; the others are the same
 // everywhere.
 type Lexicon struct {
-	Wind        string // twist of a leaf or frame, as in "12 mm in wind"
 	Gain        string // the recess cut for a hinge
 	LetIn       string // of a hinge: cut in, past participle
 	Packer      string // thin packing behind a hinge
-	LatchSide   string // the side of the opening the latch is on
+	Arris       string // the line where two faces meet
+	Latch       string // what the far side of the opening is called by
+	LatchSide   string // that side
+	LatchJamb   string // its jamb
+	LatchCorner string // the leaf's corner there, and the head's
 	ClosingEdge string
 	HangingEdge string
-	Arris       string // the line where two faces meet
 	Keep        string // the plate the latch comes home in
-	Rebate      string
+	Rebate      string // the step in the frame that the leaf closes into
 }
 
 var lexicons = map[Region]Lexicon{
-	UK: {"in wind", "recess", "let in", "packer", "latch side", "closing edge", "hanging edge", "arris", "keep", "rebate"},
-	AU: {"in wind", "check-out", "checked in", "packer", "latch side", "closing edge", "hanging edge", "arris", "striker", "rebate"},
-	US: {"in wind", "gain", "let in", "shim", "lock side", "lock edge", "hinge edge", "corner", "strike", "rabbet"},
+	UK: {"recess", "let in", "packer", "arris", "latch", "latch side", "latch jamb", "latch corner", "closing edge", "hanging edge", "keep", "rebate"},
+	AU: {"check-out", "checked in", "packer", "arris", "latch", "latch side", "latch jamb", "latch corner", "closing edge", "hanging edge", "striker", "rebate"},
+	US: {"gain", "let in", "shim", "corner", "lock", "lock side", "lock jamb", "lock corner", "lock edge", "hinge edge", "strike", "rabbet"},
 }
 
 // For gives a region's lexicon, the UK's for a region it does not know.

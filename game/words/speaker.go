@@ -19,12 +19,15 @@ type Speaker struct {
 	// Place writes a distance along an edge, to the nearest whole mm or what the
 	// person's unit offers. Nil writes whole millimetres.
 	Place func(mm float64) string
+	// Hinges is how many there are, so that the lowest can be called the bottom one;
+	// 0 numbers them.
+	Hinges int
 }
 
 // Line is one finding in words.
 type Line struct {
 	Verdict judge.Verdict
-	Word    string // binds, tight, slack, good
+	Word    string // binds, tight, slack, good; strained or narrow; empty where nothing is judged
 	Figure  string // the number that matters most
 	Text    string // what and where, without the figure
 	Cause   string // why; empty when all is good or nothing in the shapes is behind it
@@ -104,15 +107,27 @@ func (s Speaker) where(e fit.Edge, at, whole geom.Interval) string {
 	case fromLow:
 		return "in the first " + s.place(at.Hi-whole.Lo) + " from the hinge corner"
 	case toHigh:
-		return "in the last " + s.place(whole.Hi-at.Lo) + " to the latch corner"
+		return "in the last " + s.place(whole.Hi-at.Lo) + " to the " + s.LatchCorner
 	}
 	return "between " + s.place(at.Lo) + " and " + s.place(at.Hi) + " from the hinge jamb"
 }
 
-// spot says one place of an edge in words.
-func (s Speaker) spot(e fit.Edge, at float64) string {
-	if e.Upright() {
+// spot says one place of an edge in words; whole is all its places, empty where
+// they are not known.
+func (s Speaker) spot(e fit.Edge, at float64, whole geom.Interval) string {
+	const near = 25 // mm: as good as the end
+	low, high := at-whole.Lo < near, whole.Hi-at < near
+	switch {
+	case e.Upright() && !whole.IsEmpty() && low:
+		return "at the foot"
+	case e.Upright() && !whole.IsEmpty() && high:
+		return "at the top"
+	case e.Upright():
 		return s.place(at) + " up"
+	case !whole.IsEmpty() && low:
+		return "at the hinge corner"
+	case !whole.IsEmpty() && high:
+		return "at the " + s.LatchCorner
 	}
 	return s.place(at) + " from the hinge jamb"
 }

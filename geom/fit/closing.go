@@ -86,6 +86,7 @@ func (f *Fit) stopTurn(from geom.Turn) geom.Turn {
 				least, at, edge = v, m, e
 			}
 		}
+		f.FirstStop, f.FirstStopAt = edge, at
 		if math.IsInf(least, 1) || math.Abs(least) < home {
 			break
 		}

@@ -128,10 +128,14 @@ func (c Curve) Above(limit float64, dst []geom.Interval) []geom.Interval {
 	return c.stretches(limit, 1, dst)
 }
 
+// joined is how far apart, in mm, two stretches may end and start and still be
+// one: neighbouring pieces meet but for the last bits.
+const joined = 1e-6
+
 func (c Curve) stretches(limit, sign float64, dst []geom.Interval) []geom.Interval {
 	open := false
 	add := func(lo, hi float64) {
-		if open && dst[len(dst)-1].Hi == lo {
+		if open && lo-dst[len(dst)-1].Hi < joined {
 			dst[len(dst)-1].Hi = hi
 			return
 		}

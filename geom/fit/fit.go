@@ -54,6 +54,9 @@ type Fit struct {
 	// LatchMiss the z distance the latch point still has to go, 0 otherwise.
 	StopBound bool
 	LatchMiss float64
+	// FirstStop is the stop the leaf touches at StopAngle, and FirstStopAt the place.
+	FirstStop   Edge
+	FirstStopAt float64
 
 	Gaps  [Edges]Gap // closed gaps between both arrises and frame or floor, by Edge
 	Shown [Edges]Gap // the same by the knuckle-face arris alone: what the eye sees
@@ -91,3 +94,11 @@ func Pin(d *door.Door, i int) geom.Vec {
 
 // OutOfLine gives how far the i-th hinge's pin lies from the pin axis.
 func (f *Fit) OutOfLine(i int) float64 { return f.Axis.Off(Pin(f.door, i)) }
+
+// Unseated gives how far the i-th hinge's place on the leaf lies from where the
+// hinge holds it, the leaf hung by the outer two: 0 at the top one, the strain's
+// size at the bottom one.
+func (f *Fit) Unseated(i int) float64 {
+	h := f.door.Hinges[i]
+	return f.Pose.Point(seat(&f.door.Leaf, h)).Sub(bed(&f.door.Frame, h)).Len()
+}

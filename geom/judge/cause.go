@@ -70,6 +70,8 @@ func chief(f Finding) []Cause {
 		return c.Effect
 	}
 	slices.SortStableFunc(c, func(a, b Cause) int { return cmp(size(b), size(a)) })
+	seen := map[Departure]bool{} // one departure may be taken away in two ways: the better one counts
+	c = slices.DeleteFunc(c, func(x Cause) bool { was := seen[x.Departure]; seen[x.Departure] = true; return was })
 	n := 0
 	for n < len(c) && n < maxNamed && size(c[n]) >= alsoPart*size(c[0]) {
 		n++

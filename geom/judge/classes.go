@@ -17,8 +17,8 @@ type Class struct {
 //   - BS 5277 / BS 4787-1 wind and bow, AWS (2009) appendix B diagonals and the
 //     Australian project specification's: restated on public pages that were read.
 //   - ift Rosenheim's practice for setting frames (2006): read.
-//   - DIN 18202 for a wall opening of 2 m, as quoted by a door supplier: read.
-//   - EN 1529, EN 1530 and ANSI/WDMA I.S.1A: from memory, and marked so.
+//   - EN 1529, EN 1530 and ANSI/WDMA I.S.1A (a warp limit for sections of 3 ft 6 in.
+//     by 7 ft): from memory, and marked so.
 //
 // They were written for new work; for an old door they say how far it has come.
 var Classes = []Class{
@@ -39,6 +39,5 @@ var Classes = []Class{
 	{"Australian project specification (2009)", "", Diagonals, 3, false},
 	{"ift Rosenheim", "", FramePlumb, 1.5, false},
 	{"ift Rosenheim", "", FrameLean, 3, false},
-	{"DIN 18202, 2 m opening", "", FrameLean, 8, false},
 	{"ift Rosenheim", "", HeadLevel, 1.5, false},
 }

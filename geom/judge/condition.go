@@ -10,8 +10,8 @@ import (
 // Quantity is a measure of the leaf's or the frame's own condition.
 type Quantity string
 
-// The quantities graded. Values are mm and never below zero, except FramePlumb,
-// which is mm per metre.
+// The quantities graded. Values are never below zero, and mm but for FramePlumb and
+// HeadLevel, which are mm per metre.
 const (
 	Twist      Quantity = "wind"                 // one corner of the leaf from the plane of the other three
 	BowLength  Quantity = "bow"                  // of the leaf's face along a stile
@@ -19,9 +19,9 @@ const (
 	Diagonals  Quantity = "diagonals"            // difference between the leaf's
 	FramePlumb Quantity = "frame out of plumb"   // worst jamb, in the wall's plane or across it, mm per metre
 	FrameLean  Quantity = "frame out of plumb in all"
-	FrameWind  Quantity = "frame in wind"             // one corner of the frame's front edges from the plane of the other three
-	FrameRack  Quantity = "frame out of square"       // difference between the opening's diagonals
-	HeadLevel  Quantity = "head out of level per 1 m" // mm per metre
+	FrameWind  Quantity = "frame in wind"       // one corner of the frame's front edges from the plane of the other three
+	FrameRack  Quantity = "frame out of square" // difference between the opening's diagonals
+	HeadLevel  Quantity = "head out of level"
 )
 
 // Condition is one quantity of a door and the published classes it was held

@@ -20,8 +20,13 @@ const (
 	LatchJambBowed  Departure = "latch jamb bowed"
 	HeadSlopes      Departure = "head slopes"
 	HeadBowed       Departure = "head bowed"
-	FrameInWind     Departure = "frame in wind"
+	FrameLeans      Departure = "frame leans out of the wall"
+	HingeJambWinds  Departure = "frame in wind by its hinge jamb"
+	LatchJambWinds  Departure = "frame in wind by its latch jamb"
+	HingeFrontBowed Departure = "hinge jamb's front edge bowed"
+	LatchFrontBowed Departure = "latch jamb's front edge bowed"
 	StopsOut        Departure = "stops out of line"
+	StopsNear       Departure = "stops too near for the leaf's thickness"
 	FloorSlopes     Departure = "floor slopes"
 	FloorRises      Departure = "floor rises under the swing"
 	HangingBowed    Departure = "hanging edge bowed"
@@ -71,6 +76,27 @@ func departures(f *fit.Fit, d *door.Door, w *Wanted) []departure {
 	return all
 }
 
+// front is a front edge of the frame and the stop that was planted by it.
+type front struct {
+	edge, stop *geom.Profile
+	upright    bool
+}
+
+func fronts(fr *door.Frame) [3]front {
+	return [3]front{
+		{&fr.HingeFront, &fr.HingeStop, true},
+		{&fr.LatchFront, &fr.LatchStop, true},
+		{&fr.HeadFront, &fr.HeadStop, false},
+	}
+}
+
+// follow changes the front edge and takes the stop along.
+func (f front) follow(change func(geom.Profile) geom.Profile) {
+	deep := less(*f.stop, *f.edge)
+	*f.edge = change(f.edge.Shift(0))
+	*f.stop = f.edge.Plus(deep)
+}
+
 type adder func(Departure, float64, func(*door.Door))
 
 func frameDepartures(d *door.Door, add adder) {
@@ -79,35 +105,59 @@ func frameDepartures(d *door.Door, add adder) {
 	up := geom.Interval{Hi: (hingeHead.Y + latchHead.Y) / 2}
 	across := geom.Interval{Lo: hingeHead.X, Hi: latchHead.X}
 
-	add(HingeJambLeans, rise(fr.HingeJamb, up), func(d *door.Door) {
-		level(&d.Frame.HingeJamb, up, up.Lo)
-	})
+	for _, stay := range [2]float64{up.Lo, up.Hi} {
+		add(HingeJambLeans, rise(fr.HingeJamb, up), func(d *door.Door) {
+			level(&d.Frame.HingeJamb, up, stay)
+		})
+		add(LatchJambLeans, rise(fr.LatchJamb, up), func(d *door.Door) {
+			level(&d.Frame.LatchJamb, up, stay)
+		})
+	}
 	add(HingeJambBowed, bow(fr.HingeJamb, up), func(d *door.Door) {
 		straighten(&d.Frame.HingeJamb, up)
-	})
-	add(LatchJambLeans, rise(fr.LatchJamb, up), func(d *door.Door) {
-		level(&d.Frame.LatchJamb, up, up.Lo)
 	})
 	add(LatchJambBowed, bow(fr.LatchJamb, up), func(d *door.Door) {
 		straighten(&d.Frame.LatchJamb, up)
 	})
-	add(HeadSlopes, rise(fr.Head, across), func(d *door.Door) {
-		level(&d.Frame.Head, across, across.Lo)
-	})
+	for _, stay := range [2]float64{across.Lo, across.Hi} {
+		add(HeadSlopes, rise(fr.Head, across), func(d *door.Door) {
+			level(&d.Frame.Head, across, stay)
+		})
+	}
 	add(HeadBowed, bow(fr.Head, across), func(d *door.Door) {
 		straighten(&d.Frame.Head, across)
 	})
 
-	// The stops follow the front edges where they were planted by them.
-	add(FrameInWind, rise(fr.LatchFront, up)-rise(fr.HingeFront, up), func(d *door.Door) {
-		fr := &d.Frame
-		for _, p := range []struct{ front, stop *geom.Profile }{
-			{&fr.HingeFront, &fr.HingeStop}, {&fr.LatchFront, &fr.LatchStop}, {&fr.HeadFront, &fr.HeadStop},
-		} {
-			*p.stop = less(*p.stop, *p.front)
-			*p.front = geom.Level(0)
+	// The stops follow the front edges where they were planted by them. A frame in
+	// wind is told by the jamb that departs from plumb.
+	hingeOut, latchOut := rise(fr.HingeFront, up), rise(fr.LatchFront, up)
+	if (hingeOut > 0) == (latchOut > 0) {
+		both := math.Copysign(min(math.Abs(hingeOut), math.Abs(latchOut)), hingeOut)
+		add(FrameLeans, both, func(d *door.Door) {
+			for _, p := range fronts(&d.Frame) {
+				if p.upright {
+					p.follow(func(q geom.Profile) geom.Profile { tilt(&q, -both/up.Length(), up.Lo); return q })
+				} else {
+					p.follow(func(q geom.Profile) geom.Profile { return q.Shift(-both) })
+				}
+			}
+		})
+		hingeOut, latchOut = hingeOut-both, latchOut-both
+	}
+	flat := func(d *door.Door) {
+		for _, p := range fronts(&d.Frame) {
+			p.follow(func(geom.Profile) geom.Profile { return geom.Level(0) })
 		}
-	})
+	}
+	add(HingeJambWinds, hingeOut, flat)
+	add(LatchJambWinds, latchOut, flat)
+	bowed := func(name Departure, front geom.Profile, side int) {
+		add(name, bow(front, up), func(d *door.Door) {
+			fronts(&d.Frame)[side].follow(func(q geom.Profile) geom.Profile { straighten(&q, up); return q })
+		})
+	}
+	bowed(HingeFrontBowed, fr.HingeFront, 0)
+	bowed(LatchFrontBowed, fr.LatchFront, 1)
 	uneven := func(stop, front geom.Profile, over geom.Interval) float64 {
 		p := less(stop, front)
 		least, most := spread(p, over)
@@ -119,7 +169,7 @@ func frameDepartures(d *door.Door, add adder) {
 		uneven(fr.HeadStop, fr.HeadFront, across)),
 		func(d *door.Door) {
 			fr := &d.Frame
-			deep := less(fr.LatchStop, fr.LatchFront).At(d.Latch.Height)
+			deep, _ := spread(less(fr.LatchStop, fr.LatchFront), up)
 			fr.PlantStops(-deep)
 		})
 
@@ -134,18 +184,23 @@ func frameDepartures(d *door.Door, add adder) {
 				}
 			}
 		})
-		var most float64
-		for _, r := range fl.Heights {
-			for j := range r {
-				if u := r[j] - row[j]; math.Abs(u) > math.Abs(most) {
-					most = u
+		for _, sign := range [2]float64{1, -1} {
+			var most float64
+			for _, r := range fl.Heights {
+				for j := range r {
+					most = max(most, sign*(r[j]-row[j]))
 				}
 			}
+			add(FloorRises, sign*most, func(d *door.Door) {
+				for _, r := range d.Floor.Heights[1:] {
+					for j := range r {
+						if flat := d.Floor.Heights[0][j]; sign*(r[j]-flat) > 0 {
+							r[j] = flat
+						}
+					}
+				}
+			})
 		}
-		add(FloorRises, most, func(d *door.Door) {
-			d.Floor.Heights = d.Floor.Heights[:1]
-			d.Floor.Angles = d.Floor.Angles[:1]
-		})
 	}
 }
 
@@ -184,28 +239,23 @@ func leafDepartures(d *door.Door, add adder) {
 		straighten(&d.Leaf.HangingFace, hang)
 		straighten(&d.Leaf.ClosingFace, hang)
 	})
-	if l.ClosingBevel < bevelWanted {
-		add(ClosingSquare, (bevelWanted - l.ClosingBevel).Degrees(), func(d *door.Door) {
-			d.Leaf.ClosingBevel = bevelWanted
-		})
-	} else {
-		add(ClosingBevelled, (l.ClosingBevel).Degrees(), func(d *door.Door) { d.Leaf.ClosingBevel = 0 })
-	}
 }
 
-// bevelWanted is the closing edge's bevel of 1 in 16, 1/8 in. in 2 in.: 3.576°.
-// Common practice; the older pocketbooks give the same and more for narrow leaves.
-const bevelWanted geom.Angle = 0.062418809995957350
+// steepest is the greatest bevel worth advising: 1/4 in. in 2 in., 7.125°, which
+// the Building Trades Pocketbook gives for narrow leaves.
+const steepest = 7.125016348901798 * geom.Degree
 
 func hangingDepartures(f *fit.Fit, d *door.Door, w *Wanted, add adder) {
 	n := len(d.Hinges) - 1
 	top, foot := d.Hinges[0], d.Hinges[n]
 
-	add(GainsUneven, top.Gap()-foot.Gap(), func(d *door.Door) {
-		for i := range d.Hinges {
-			d.Hinges[i].LeafGain += d.Hinges[i].Gap() - foot.Gap()
-		}
-	})
+	for _, right := range [2]float64{foot.Gap(), top.Gap()} {
+		add(GainsUneven, top.Gap()-foot.Gap(), func(d *door.Door) {
+			for i := range d.Hinges {
+				d.Hinges[i].LeafGain += d.Hinges[i].Gap() - right
+			}
+		})
+	}
 	mean := (top.Gap() + foot.Gap()) / 2
 	deep := mean - w.Gaps[fit.HingeSide].Target
 	add(GainsAll, deep, func(d *door.Door) {
@@ -213,10 +263,9 @@ func hangingDepartures(f *fit.Fit, d *door.Door, w *Wanted, add adder) {
 			d.Hinges[i].LeafGain += deep
 		}
 	})
-	add(PinsUneven, fit.Pin(d, 0).Z-fit.Pin(d, n).Z, func(d *door.Door) {
-		z := fit.Pin(d, n).Z
+	add(PinsUneven, top.Pin-foot.Pin, func(d *door.Door) {
 		for i := range d.Hinges {
-			d.Hinges[i].Pin += z - fit.Pin(d, i).Z
+			d.Hinges[i].Pin = foot.Pin
 		}
 	})
 	add(SetUneven, top.Proud-foot.Proud, func(d *door.Door) {
@@ -231,21 +280,48 @@ func hangingDepartures(f *fit.Fit, d *door.Door, w *Wanted, add adder) {
 		}
 	})
 
+	// The bevel that would let the closing edge pass with the clearance wanted: what
+	// is missing comes off the stop face's arris.
+	if missing := w.Swing.Least - f.Swing[fit.LatchSide].Least; missing > 0 {
+		needed := geom.Angle(math.Atan(d.Leaf.ClosingBevel.Tan() + missing/d.Leaf.Thickness))
+		if needed <= steepest {
+			add(ClosingSquare, needed.Degrees(), func(d *door.Door) { d.Leaf.ClosingBevel = needed })
+		}
+	}
+	if bevel := d.Leaf.ClosingBevel; bevel > 0 {
+		add(ClosingBevelled, bevel.Degrees(), func(d *door.Door) { d.Leaf.ClosingBevel = 0 })
+	}
+
+	// A leaf latched where it should be stands this far off its stop.
+	fr := &d.Frame
+	off := fr.LatchFront.At(d.Latch.Height) + d.Latch.Proud - d.Leaf.Thickness - fr.LatchStop.At(d.Latch.Height)
+	near := w.Stop.Target - off
+	add(StopsNear, near, func(d *door.Door) {
+		fr := &d.Frame
+		fr.HingeStop, fr.LatchStop, fr.HeadStop = fr.HingeStop.Shift(-near), fr.LatchStop.Shift(-near), fr.HeadStop.Shift(-near)
+	})
+
 	// Size: what the leaf has more than the opening less the gaps wanted, at the
 	// middle of each edge.
-	wide := w.Gaps[fit.LatchSide].Target - middle(f.Gaps[fit.LatchSide].Curve)
+	wide := w.Gaps[fit.LatchSide].Target - middle(f.Gaps[fit.LatchSide].Curve) +
+		w.Gaps[fit.HingeSide].Target - middle(f.Gaps[fit.HingeSide].Curve)
 	add(LeafWide, wide, func(d *door.Door) { d.Leaf.Closing = d.Leaf.Closing.Shift(-wide) })
 	head := middle(f.Gaps[fit.HeadSide].Curve) - w.Gaps[fit.HeadSide].Target
 	floor := middle(f.Gaps[fit.FloorSide].Curve) - w.Gaps[fit.FloorSide].Target
-	add(LeafTall, -(head + floor), func(d *door.Door) { d.Leaf.Top = d.Leaf.Top.Shift(head + floor) })
-	high := (floor - head) / 2
-	if head < 0 != (floor < 0) { // too little at one end and too much at the other
-		add(HungHigh, high, func(d *door.Door) {
-			for i := range d.Hinges {
-				d.Hinges[i].LeafHeight += high
-			}
-		})
+	// What one end has too much and the other too little is the hanging's, not the leaf's.
+	high := 0.0
+	if (head < 0) != (floor < 0) {
+		high = math.Copysign(min(math.Abs(head), math.Abs(floor)), floor)
 	}
+	add(HungHigh, high, func(d *door.Door) {
+		for i := range d.Hinges {
+			d.Hinges[i].LeafHeight += high
+		}
+	})
+	head, floor = head+high, floor-high
+	add(LeafTall, -(head + floor), func(d *door.Door) {
+		d.Leaf.Top, d.Leaf.Bottom = d.Leaf.Top.Shift(head), d.Leaf.Bottom.Shift(-floor)
+	})
 }
 
 // middle is the gap at the middle of the edge as its ends have it: what a bow

@@ -12,7 +12,7 @@ import (
 // Subject is what a finding is about.
 type Subject int
 
-// The subjects, in the order they are told when their verdicts are alike.
+// The subjects, in the order good findings are told.
 const (
 	ClosedGap  Subject = iota // the gap along an edge, leaf closed
 	Latching                  // whether the latch comes home, or a stop holds the leaf
@@ -45,6 +45,10 @@ type Finding struct {
 	Opened bool
 	Limits Limits
 	Causes []Cause
+	// Of a door that rests on readings: half the interval that holds the truth nine
+	// times out of ten, mm, of Worst and of Other, and the chances of each verdict.
+	Margin, OtherMargin float64
+	Odds                Odds
 }
 
 // short gives how far the finding is out of its limits, mm, never below 0.
@@ -63,8 +67,9 @@ func (f Finding) short() float64 {
 
 // Everyday sizes of what is too much, in mm. Common practice, no published source.
 const (
-	latchPlay = 0.5 // a latch that misses by less is eased with a file
-	hingePlay = 0.5 // pins out of line, or hinges out of step, by less give a little
+	latchPlay = 0.5  // a latch that misses by less is eased with a file
+	hingePlay = 0.5  // pins out of line, or hinges out of step, by less give a little
+	heeded    = 0.05 // a stop that holds the leaf by less gives way to a push
 )
 
 // standing is the swing below which a leaf is as good as closed.
@@ -79,8 +84,14 @@ func Findings(f *fit.Fit, d *door.Door, w *Wanted) []Finding {
 		all = append(all, alongEdge(ClosedGap, e, f.Gaps[e].Curve, w.Gaps[e])...)
 	}
 	all = append(all, latching(f, d))
+	held := hingeBoundStop(f)
 	for e := fit.HingeSide; e <= fit.HeadSide; e++ {
-		all = append(all, atStop(f, e, w.Stop)...)
+		for _, a := range atStop(f, e, w.Stop) {
+			if held && e != fit.HingeSide && a.Verdict == Slack {
+				continue // the leaf stands off because it is held at the hinges
+			}
+			all = append(all, a)
+		}
 	}
 	all = append(all, swinging(f, w)...)
 	all = append(all, hingeLine(f, d))
@@ -97,9 +108,27 @@ func Findings(f *fit.Fit, d *door.Door, w *Wanted) []Finding {
 		if a.Verdict == Good {
 			return 0
 		}
+		if h := hingeBound(b) - hingeBound(a); h != 0 {
+			return h
+		}
+		if a.Subject == ClearWay || b.Subject == ClearWay {
+			return int(a.Subject) - int(b.Subject) // a way in is no gap to be measured against one
+		}
 		return cmp(b.short(), a.short())
 	})
 	return all
+}
+
+// hingeBoundStop tells whether a stop is in the leaf's way at the hinges.
+func hingeBoundStop(f *fit.Fit) bool { return f.Stops[fit.HingeSide].Least < -heeded }
+
+// hingeBound is 1 for a leaf that bears at the hinges: what the rest of it then
+// does, the miss at the latch above all, is no measure.
+func hingeBound(f Finding) int {
+	if f.Edge == fit.HingeSide && f.Verdict == Binds && f.Subject != SwingGap {
+		return 1
+	}
+	return 0
 }
 
 func cmp(a, b float64) int {
@@ -129,7 +158,7 @@ func alongEdge(s Subject, e fit.Edge, c fit.Curve, l Limits) []Finding {
 	}
 	var out []Finding
 	whole := c.Range()
-	for _, at := range c.Below(max(0, l.Least)-rounding, nil) {
+	for _, at := range joined(c.Below(max(0, l.Least)-rounding, nil)) {
 		part := c.Within(at)
 		least, leastAt, most, _ := part.Extremes()
 		f := Finding{
@@ -142,7 +171,7 @@ func alongEdge(s Subject, e fit.Edge, c fit.Curve, l Limits) []Finding {
 		out = append(out, f)
 	}
 	if l.Most > 0 {
-		for _, at := range c.Above(l.Most+rounding, nil) {
+		for _, at := range joined(c.Above(l.Most+rounding, nil)) {
 			least, _, most, mostAt := c.Within(at).Extremes()
 			out = append(out, Finding{
 				Subject: s, Edge: e, Verdict: Slack, Stretch: at, Whole: whole, Binding: geom.Empty(),
@@ -160,6 +189,24 @@ func alongEdge(s Subject, e fit.Edge, c fit.Curve, l Limits) []Finding {
 	return out
 }
 
+// together is how far in mm two stretches may lie apart and still be told as one: no
+// plane works in a narrower place.
+const together = 10.0
+
+// joined makes one of stretches, in rising order, that all but touch.
+func joined(all []geom.Interval) []geom.Interval {
+	n := 0
+	for _, at := range all {
+		if n > 0 && at.Lo-all[n-1].Hi < together {
+			all[n-1].Hi = at.Hi
+			continue
+		}
+		all[n] = at
+		n++
+	}
+	return all[:n]
+}
+
 // latching tells whether the latch comes home. Worst is the distance it still has
 // to go, below zero.
 func latching(f *fit.Fit, d *door.Door) Finding {
@@ -167,36 +214,31 @@ func latching(f *fit.Fit, d *door.Door) Finding {
 		Subject: Latching, Edge: fit.LatchSide, Verdict: Good, Angle: f.Closed,
 		At: d.Latch.Height, Stretch: geom.Empty(), Whole: geom.Empty(), Binding: geom.Empty(),
 	}
-	if f.StopBound {
+	if f.StopBound && f.LatchMiss > heeded {
 		out.Worst = -f.LatchMiss
-		out.Edge, out.At = contact(f)
-		switch {
-		case f.LatchMiss > latchPlay:
+		out.Edge, out.At = f.FirstStop, f.FirstStopAt
+		out.Whole = f.Stops[f.FirstStop].Range()
+		out.Verdict = Tight
+		if f.LatchMiss > latchPlay {
 			out.Verdict = Binds
-		case f.LatchMiss > rounding:
-			out.Verdict = Tight
 		}
 	}
 	return out
 }
 
-// contact gives the stop that holds the leaf, and where.
-func contact(f *fit.Fit) (fit.Edge, float64) {
-	if l, h := &f.Stops[fit.LatchSide], &f.Stops[fit.HeadSide]; h.Least < l.Least {
-		return fit.HeadSide, h.LeastAt
-	}
-	return fit.LatchSide, f.Stops[fit.LatchSide].LeastAt
-}
-
 // atStop gives the findings of a gap to a stop. Where the leaf rests on its stop
-// the touch itself is told by [Latching]; a stop in the leaf's way near the hinges
-// is told here as a gap below zero.
+// the touch itself is told by [Latching], and there it may come as near as it likes;
+// a stop in the leaf's way near the hinges is told here as a gap below zero.
 func atStop(f *fit.Fit, e fit.Edge, l Limits) []Finding {
-	c := f.Stops[e].Curve
-	if f.StopBound {
+	asked := l
+	if f.StopBound && e != fit.HingeSide {
 		l.Least = 0
 	}
-	return alongEdge(StopGap, e, c, l)
+	all := alongEdge(StopGap, e, f.Stops[e].Curve, l)
+	for i := range all {
+		all[i].Limits = asked
+	}
+	return all
 }
 
 // swinging gives the findings of the swing: for the closing edge and the floor
@@ -212,11 +254,11 @@ func swinging(f *fit.Fit, w *Wanted) []Finding {
 		l.Most = 0
 		v := l.Judge(s.Least)
 		opening := s.Angle > f.Closed+standing
-		if !opening && v != Good {
-			v = Good // no worse than closed, where it is told
+		closed := w.Gaps[e].Judge(f.Gaps[e].Least)
+		if v != Good && (!opening || closed <= v) {
+			continue // the closed gap says it
 		}
-		told := f.Gaps[e].Least < w.Gaps[e].Least-rounding // the closed gap says it
-		if e != fit.LatchSide && e != fit.FloorSide && (v == Good || told) {
+		if v == Good && e != fit.LatchSide && e != fit.FloorSide {
 			continue
 		}
 		at := s.At.X
@@ -241,6 +283,9 @@ func hingeLine(f *fit.Fit, d *door.Door) Finding {
 	}
 	for i := 1; i < len(d.Hinges)-1; i++ {
 		if off := f.OutOfLine(i); off > out.Worst {
+			out.Worst, out.Other, out.At = off, 0, d.Hinges[i].JambHeight
+		}
+		if off := f.Unseated(i); off > out.Worst {
 			out.Worst, out.Other, out.At = off, 0, d.Hinges[i].JambHeight
 		}
 	}

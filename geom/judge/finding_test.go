@@ -80,7 +80,19 @@ func TestFindingsNameTheDeparture(t *testing.T) {
 		{"frame in wind", func(d *door.Door) {
 			d.Frame.LatchFront = geom.Through(0, 0, 2000, 12)
 			d.Frame.PlantStops(42)
-		}, judge.Latching, fit.LatchSide, judge.Binds, judge.FrameInWind, 12},
+		}, judge.Latching, fit.LatchSide, judge.Binds, judge.LatchJambWinds, 12},
+		{"frame in wind by the hinge jamb", func(d *door.Door) {
+			d.Frame.HingeFront = geom.Through(0, 0, 2000, 8)
+			d.Frame.PlantStops(42)
+		}, judge.Latching, fit.LatchSide, judge.Binds, judge.HingeJambWinds, 8},
+		{"bottom hinge let in deeper", func(d *door.Door) { d.Hinges[1].LeafGain += 3 },
+			judge.ClosedGap, fit.HingeSide, judge.Tight, judge.GainsUneven, 3},
+		{"head low at the hinges", func(d *door.Door) { d.Frame.Head = geom.Through(0, 1994, 800, 2000) },
+			judge.ClosedGap, fit.HeadSide, judge.Binds, judge.HeadSlopes, 6},
+		{"foot too long", func(d *door.Door) { d.Leaf.Bottom = d.Leaf.Bottom.Shift(-5) },
+			judge.ClosedGap, fit.FloorSide, judge.Tight, judge.LeafTall, 5},
+		{"rebate too shallow for the leaf", func(d *door.Door) { d.Frame.PlantStops(38) },
+			judge.StopGap, fit.HingeSide, judge.Binds, judge.StopsNear, 4},
 		{"leaf too wide", func(d *door.Door) { d.Leaf.Closing = d.Leaf.Closing.Shift(5) },
 			judge.ClosedGap, fit.LatchSide, judge.Binds, judge.LeafWide, 5},
 		{"leaf hung too high", func(d *door.Door) { every(d, func(h *door.Hinge) { h.LeafHeight -= 3 }) },
@@ -98,7 +110,7 @@ func TestFindingsNameTheDeparture(t *testing.T) {
 			d.Leaf.Top, d.Leaf.Bottom = geom.Through(0, 1990, 392, 1990), geom.Through(0, 0, 392, 0)
 			d.Leaf.Width = 392
 			d.Frame.LatchJamb, d.Frame.Head = geom.Through(0, 400, 2000, 400), geom.Through(0, 2000, 400, 2000)
-		}, judge.SwingGap, fit.LatchSide, judge.Binds, judge.ClosingSquare, 3.576334374997351},
+		}, judge.SwingGap, fit.LatchSide, judge.Binds, judge.ClosingSquare, 2.19}, // √(394² + 65² − 5²) − 394 = 5.29 needed, 4 there, 1 to spare wanted: tan⁻¹(2.29/60)
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			d := sound()

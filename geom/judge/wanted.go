@@ -27,7 +27,7 @@ const rounding = 1e-6
 // Judge gives the verdict on a gap of v mm.
 func (l Limits) Judge(v float64) Verdict {
 	switch {
-	case v < -rounding:
+	case !(v >= -rounding): // what is no number is no clearance
 		return Binds
 	case v < l.Least-rounding:
 		return Tight

@@ -1,0 +1,148 @@
+package game
+
+import (
+	"leafwright/game/measure"
+	"leafwright/geom/door"
+	"leafwright/geom/survey"
+)
+
+// readingsTable shows all readings at once, one a row. A cell without a path is one
+// the reading's kind has no use for.
+func (fm Form) readingsTable(s *Section, g *Group, f *field, j *Job) {
+	if !j.IsSurveyed() {
+		s.Help = "This door's shapes were given by hand. Measured anew, they come from readings alone."
+		s.Adds = append(s.Adds, Action{readingsPath, "Measure this door"})
+	} else if len(j.Readings) < int(f.count.Hi) {
+		s.Adds = append(s.Adds, Action{readingsPath, "Add a reading"})
+	}
+	if len(j.Readings) == 0 {
+		return
+	}
+	out := Field{Path: readingsPath, Label: f.label, Help: f.help, Kind: Table, Unit: fm.Units.String()}
+	for k := range f.parts {
+		out.Columns = append(out.Columns, f.parts[k].label)
+	}
+	for i := range j.Readings {
+		r := &j.Readings[i]
+		row := Row{Remove: readingsPath + index(i)}
+		for k := range f.parts {
+			p := &f.parts[k]
+			cell := Field{Path: join(row.Remove, p.name), Label: "Reading " + ordinal(i) + ", " + lowered(p.label)}
+			row.Cells = append(row.Cells, fm.readingCell(cell, p, j, i, r))
+		}
+		out.Rows = append(out.Rows, row)
+	}
+	g.Fields = append(g.Fields, out)
+}
+
+func lowered(label string) string { return string(label[0]|0x20) + label[1:] }
+
+// readingCell gives one cell of a reading's row.
+func (fm Form) readingCell(c Field, p *field, j *Job, i int, r *Reading) Field {
+	spec := survey.SpecOf(r.Kind)
+	if spec == nil {
+		spec = &survey.Spec{}
+	}
+	for _, part := range readingParts {
+		if part.name == p.name && spec.Needs&part.need == 0 {
+			return Field{}
+		}
+	}
+	v := p.at(j, i)
+	c.Value = v.show(fm.Units)
+	switch v := v.(type) {
+	case verbatim:
+		c.Kind, c.Unit = Length, fm.Units.String()
+		allow := spec.Place
+		switch p.name {
+		case "value":
+			if spec.Needs&survey.NoValue != 0 {
+				return Field{}
+			}
+			allow = spec.Allowed
+		case "sigma":
+			allow = survey.SigmaRange
+		}
+		c.Min, c.Max = allow.Lo, allow.Hi
+	case degrees:
+		return fm.degrees(c, v, p.limits)
+	case whole:
+		c.Kind, c.Choices = Pick, hingeChoices()
+	case truth:
+		c.Kind = Flag
+	case line:
+		c.Kind = Line
+	case chooser:
+		c.Kind, c.Choices = Pick, v.options()
+		if p.name == "side" {
+			c.Choices = sideChoices(spec)
+		}
+	}
+	return c
+}
+
+// hingeChoices names the hinges by number.
+func hingeChoices() []Choice {
+	out := make([]Choice, door.HingesMost)
+	for i := range out {
+		out[i] = Choice{ordinal(i), ordinal(i)}
+	}
+	out[0].Label = "1, the top one"
+	return out
+}
+
+// retype goes along with a change of a reading's kind: it drops the places the new
+// kind has no use for, gives those it lacks, and puts the reading off when what was
+// read cannot be of that kind.
+func retype(old, j *Job) {
+	for i := range min(len(old.Readings), len(j.Readings)) {
+		r := &j.Readings[i]
+		spec := survey.SpecOf(r.Kind)
+		if r.Kind == old.Readings[i].Kind || spec == nil {
+			continue
+		}
+		fresh := j.fresh(r.Kind, measure.MM)
+		if !hasSide(spec, r.Side) {
+			r.Side = fresh.Side
+		}
+		if spec.Needs&survey.NeedHinge == 0 || r.Hinge == 0 {
+			r.Hinge = fresh.Hinge
+		}
+		if spec.Needs&survey.NeedAt == 0 || !given(r.At) || spec.Needs&survey.NeedSpan != 0 {
+			r.At = fresh.At
+		}
+		if spec.Needs&survey.NeedSpan == 0 || !given(r.From) {
+			r.From, r.To, r.At = fresh.From, fresh.To, fresh.At
+		}
+		if spec.Needs&survey.NeedAngle == 0 {
+			r.Angle = 0
+		}
+		if _, bad := spec.Allowed.Fault("", r.Value.MM, true); bad || spec.Needs&survey.NoValue != 0 {
+			r.Value = measure.Length{}
+		}
+		r.Off = r.Off || !given(r.Value) && spec.Needs&survey.NoValue == 0
+	}
+}
+
+func hasSide(spec *survey.Spec, s survey.Side) bool {
+	for _, x := range spec.Sides {
+		if x == s {
+			return true
+		}
+	}
+	return s == "" && len(spec.Sides) == 0
+}
+
+// reread goes along with a change of what was read: a reading that had no value gets
+// its say with the first, and one whose value is wiped out is put off.
+func reread(old, j *Job) {
+	for i := range min(len(old.Readings), len(j.Readings)) {
+		r, was := &j.Readings[i], given(old.Readings[i].Value)
+		switch is := given(r.Value); {
+		case was && !is:
+			r.Off = true
+		case !was && is && j.IsSurveyed():
+			r.Off = false
+		}
+	}
+}

@@ -1,0 +1,138 @@
+package words
+
+import (
+	"leafwright/geom"
+	"strconv"
+	"strings"
+
+	"leafwright/game/measure"
+	"leafwright/geom/survey"
+)
+
+// Suspect says, of a reading that does not fit the others, by how much, what it may
+// have been, and what became of it. typed is what was typed for it.
+func (s Speaker) Suspect(j survey.Judged, typed string) string {
+	said := capital(s.Thing(j.Reading)) + s.typed(typed) + ", does not fit the other readings by " + s.size(j.Residual)
+	if typed == "" { // a place where it rubs
+		said = capital(s.Thing(j.Reading)) + " does not fit the other readings: they say " + s.length(j.Fitted)
+	}
+	if asked := s.slips(j, typed); asked != "" {
+		return said + ": " + asked + " It was left out."
+	}
+	return said + ". It was left out: read it again."
+}
+
+func (s Speaker) typed(text string) string {
+	if text == "" {
+		return ""
+	}
+	return ", " + text
+}
+
+// slips asks after what a reading may have been.
+func (s Speaker) slips(j survey.Judged, typed string) string {
+	const most = 2
+	var parts []string
+	for _, slip := range j.Slips[:min(most, len(j.Slips))] {
+		if slip.Kind == survey.OtherDiagonal {
+			parts = append(parts, "is it the other diagonal")
+			continue
+		}
+		parts = append(parts, "is it "+like(typed, slip.Value)+" ("+slipNames[slip.Kind]+")")
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return strings.Join(parts, ", or ") + "?"
+}
+
+var slipNames = map[survey.SlipKind]string{
+	survey.Transposed:   "two figures changed round",
+	survey.PointSlipped: "the point slipped",
+	survey.Inches:       "inches taken for millimetres",
+	survey.WrongZero:    "the tape not read from its zero",
+	survey.WrongSign:    "the other way",
+}
+
+// like writes a length the way another was typed.
+func like(typed string, mm float64) string {
+	plain, err := measure.Read(typed, measure.Inch)
+	if metric, e := measure.Read(typed, measure.MM); err == nil && e == nil && plain.MM == metric.MM && !strings.HasSuffix(typed, "m") {
+		return measure.Format(mm, measure.Inch)
+	}
+	return measure.Exact(mm, measure.MM)
+}
+
+// Doubt says of readings that contradict each other that nothing tells which of
+// them is wrong. typed is what was typed for each.
+func (s Speaker) Doubt(group []survey.Judged, typed []string) string {
+	said := "These cannot all be true, and nothing tells which is wrong, so none counts for much."
+	for i, j := range group {
+		said += " " + capital(s.Thing(j.Reading)) + s.typed(typed[i])
+		if asked := s.slips(j, typed[i]); asked != "" {
+			said += ": " + asked
+		} else {
+			said += "."
+		}
+	}
+	return said + " Read them again."
+}
+
+// Assumed says what was not measured and what it was taken for.
+func (s Speaker) Assumed(a survey.Assumption) string {
+	if size, is := assumedSize(a); is {
+		return a.What + ": taken as " + s.length(size)
+	}
+	return a.What + ": taken " + a.Taken
+}
+
+// assumedSize gives the size something was taken to have, if it has one.
+func assumedSize(a survey.Assumption) (mm float64, is bool) {
+	text, is := strings.CutPrefix(a.Taken, "as ")
+	mm, err := strconv.ParseFloat(text, 64)
+	return mm, is && err == nil
+}
+
+// NotMeasured says all that was not measured, what was taken alike in one line.
+func (s Speaker) NotMeasured(all []survey.Assumption) []string {
+	var order []string
+	things := map[string][]string{}
+	const usual = "as is usual"
+	for _, a := range all {
+		taken, what := a.Taken, a.What
+		if size, is := assumedSize(a); is {
+			taken, what = usual, what+" ("+s.length(size)+")"
+		}
+		if things[taken] == nil {
+			order = append(order, taken)
+		}
+		things[taken] = append(things[taken], what)
+	}
+	var out []string
+	for _, taken := range order {
+		out = append(out, capital(listed(sharing(things[taken], "bow of the ")))+": taken "+taken+".")
+	}
+	return out
+}
+
+// sharing says a beginning that all share only once.
+func sharing(things []string, beginning string) []string {
+	out := append([]string(nil), things...)
+	for i := range out {
+		rest, has := strings.CutPrefix(out[i], beginning)
+		if !has {
+			return things
+		}
+		if i > 0 {
+			out[i] = rest
+		}
+	}
+	return out
+}
+
+// Next says what to measure next, and what it is good for.
+func (s Speaker) Next(a survey.Advice) string {
+	then := survey.Uncertain{Sigma: a.Then}
+	return s.Ask(a.Reading) + " It would make the gap at the " + s.Edge(a.Edge) + ", " + s.spot(a.Edge, a.At, geom.Empty()) + ", sure to ± " +
+		s.between(s.size(then.Margin()), s.size(a.Now.Margin()), " instead of ± ") + "."
+}

@@ -1,0 +1,16 @@
+// Package survey makes shapes of readings. A person has a tape, a level, a
+// straightedge, winding sticks, string, a square and, once the leaf is offered
+// up, a feeler gauge; whatever they read, in any amount, goes into one weighted
+// least-squares fit, and out come the leaf, the opening and the hinges with how
+// well each is known.
+//
+// The unknowns are the values at stations along every edge. Where the readings
+// leave freedom the shape is the one nearest to square, plumb, flat and straight:
+// every ordinary departure from that (a jamb's lean, its bow, a leaf's wind) is
+// wished to be nothing, so faintly that no reading is moved by more than a ten
+// thousandth of what it shows. How far off such a wish may be is not forgotten:
+// it counts in every error with the full size such departures ordinarily have.
+//
+// Places are those of the world and of the leaf (see geom), so they run from the
+// hinge side whichever hand the leaf is; no sign of a reading depends on the hand.
+package survey
