@@ -9,6 +9,7 @@ import (
 	"math"
 	"strconv"
 	"syscall/js"
+	"time"
 
 	"leafwright/game"
 	"leafwright/game/bench"
@@ -41,11 +42,10 @@ func main() {
 	panel.OnTheme(p.changed)
 	p.listen()
 	p.probe()
-	p.panel.Show()
 	if err := p.stage.Run(); err != nil {
 		win.Get("console").Call("info", "no drawing with WebGL here ("+err.Error()+"): a still picture stands in")
 		p.panel.Still()
-		p.panel.Ready()
+		p.fill()
 		select {}
 	}
 }
@@ -91,8 +91,16 @@ func (p *program) painted(list *draw.List) {
 	p.paints++
 	win.Set("paints", p.paints)
 	if p.paints == 1 {
-		p.panel.Ready()
+		clock := win.Get("performance")
+		win.Set("paintedAt", clock.Get("timeOrigin").Float()+clock.Call("now").Float())
+		time.AfterFunc(time.Millisecond, p.fill) // the drawing first, its numbers right after
 	}
+}
+
+// fill fills the panels for the first time.
+func (p *program) fill() {
+	p.panel.Show()
+	p.panel.Ready()
 }
 
 // listen takes pointer, wheel and keys from the frame's script.

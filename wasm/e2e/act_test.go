@@ -160,6 +160,18 @@ func TestSharpAtEveryRatio(t *testing.T) {
 	}
 }
 
+// Zoom, or a window moved to another screen, changes the ratio of a page in use.
+func TestRatioThatChanges(t *testing.T) {
+	p := open(t, desktop)
+	p.unfold("section-leaf")
+	p.write(field("leaf.width"), "755")
+	p.blur()
+	p.do(chromedp.EmulateViewport(desktop.w, desktop.h, chromedp.EmulateScale(2)))
+	p.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, 300, 300)) // a resting page may not be told
+	p.until(`stage.contentWindow.paints > 0 && stage.contentDocument.querySelector('canvas').width === 2 * stage.clientWidth`)
+	p.until(`document.querySelector('[id="f:leaf.width"]').value === '755'`)
+}
+
 func TestNumberChangesFindingsAndDrawing(t *testing.T) {
 	for _, c := range screens {
 		t.Run(c.name, func(t *testing.T) {

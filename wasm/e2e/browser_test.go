@@ -41,6 +41,9 @@ func skip(t *testing.T, why string) {
 // findBrowser gives the browser's program.
 func findBrowser(t *testing.T) string {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("a browser takes its time")
+	}
 	if exe := os.Getenv("BROWSER_EXE"); exe != "" {
 		return exe
 	}
@@ -289,10 +292,16 @@ func (p *page) until(expression string) {
 	p.t.Helper()
 	ctx, cancel := context.WithTimeout(p.ctx, 60*time.Second)
 	defer cancel()
-	_, err := chromedp.Run(ctx, chromedp.Poll[bool](`(() => {`+stageVar+` return !!(`+expression+`); })()`,
-		chromedp.WithPollingInterval(30*time.Millisecond), chromedp.WithPollingTimeout(60*time.Second)))
-	if err != nil {
-		p.t.Fatalf("waiting for %s: %v", expression, err)
+	for {
+		_, err := chromedp.Run(ctx, chromedp.Poll[bool](`(() => {`+stageVar+` return !!(`+expression+`); })()`,
+			chromedp.WithPollingInterval(30*time.Millisecond), chromedp.WithPollingTimeout(60*time.Second)))
+		if err == nil {
+			return
+		}
+		gone := strings.Contains(err.Error(), "navigated") || strings.Contains(err.Error(), "context with specified id")
+		if ctx.Err() != nil || !gone { // a page that reloads meanwhile is asked again
+			p.t.Fatalf("waiting for %s: %v", expression, err)
+		}
 	}
 }
 

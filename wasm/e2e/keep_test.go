@@ -61,6 +61,21 @@ func TestStorageThatFails(t *testing.T) {
 	}
 }
 
+// The same job open in two windows: each is told of the other, neither of itself.
+func TestTwoWindows(t *testing.T) {
+	p := open(t, desktop)
+	ctx, cancel := chromedp.NewContext(p.ctx)
+	t.Cleanup(cancel)
+	other := &page{t: t, url: p.url, ctx: ctx}
+	other.load(other.url)
+	other.unfold("section-leaf")
+	other.write(field("leaf.width"), "740")
+	p.until(`!document.getElementById('storage').hidden`)
+	if !ask[bool](other, `document.getElementById('storage').hidden`) {
+		t.Error("a window is told of its own change")
+	}
+}
+
 // A record cut short is passed over for the one before it.
 func TestBrokenRecordFallsBack(t *testing.T) {
 	p := open(t, desktop)

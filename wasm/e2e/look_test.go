@@ -2,10 +2,18 @@
 
 package e2e
 
-import "testing"
+import (
+	"fmt"
+	"testing"
+)
 
-// The page on each kind of screen, light and dark.
-func TestScreens(t *testing.T) {
+// TestPictures takes pictures of the page for people to look at.
+//
+//	go test ./wasm/e2e -run TestPictures -shots FOLDER
+func TestPictures(t *testing.T) {
+	if *shots == "" {
+		t.Skip("pictures are taken only when asked for, with -shots FOLDER")
+	}
 	for _, c := range []struct {
 		name string
 		screen
@@ -19,16 +27,31 @@ func TestScreens(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			p := open(t, c.screen)
 			p.shot(c.name)
-			if *shots == "" {
-				return
-			}
-			for _, part := range []string{"drawing-section", "section-leaf", "section-hinges", "section-floor", "section-wanted"} {
-				ask[bool](p, `document.getElementById('`+part+`').open = true`)
-				ask[bool](p, `(document.getElementById('`+part+`').scrollIntoView({block: 'start'}), true)`)
+			for _, part := range []string{"drawing-section", "section-job", "section-leaf", "section-hinges", "section-floor", "section-wanted", "settings-section"} {
+				p.unfold(part)
+				ask[bool](p, fmt.Sprintf(`(document.getElementById(%q).scrollIntoView({block: 'start'}), true)`, part))
 				p.shot(c.name + "-" + part)
-				ask[bool](p, `document.getElementById('`+part+`').open = false`)
+				ask[bool](p, fmt.Sprintf(`(document.getElementById(%q).open = false, true)`, part))
 			}
-			ask[bool](p, `(document.getElementById('jobs-open').click(), true)`)
+			p.unfold("section-leaf")
+			p.write(field("leaf.width"), "9000")
+			p.until(`document.querySelector('[id="f:leaf.width"]').hasAttribute('aria-invalid')`)
+			p.shot(c.name + "-fault")
+			p.write(field("leaf.width"), "762")
+			p.unfold("drawing-section")
+			p.write("#place", "1700")
+			p.until(`document.getElementById('lens').checked`)
+			p.choose("show", "Front")
+			p.shot(c.name + "-loupe")
+			p.choose("show", "Plan")
+			p.shot(c.name + "-plan")
+			p.unfold("settings-section")
+			p.choose("unit", "feet and inches")
+			p.choose("show", "Both")
+			ask[bool](p, `(document.getElementById('panel').scrollTop = 0, scrollTo(0, 0), true)`)
+			p.shot(c.name + "-inches")
+			p.click("#jobs-open")
+			p.until(`document.getElementById('jobs').open`)
 			p.shot(c.name + "-jobs")
 		})
 	}

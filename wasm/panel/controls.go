@@ -228,6 +228,7 @@ func (c *controls) settings() {
 func (c *controls) show() {
 	b := c.p.bench
 	look := b.Look()
+	doc.Get("documentElement").Get("dataset").Set("show", string(look.Show))
 	for s, button := range c.pictures {
 		button.Set("checked", s == look.Show)
 	}

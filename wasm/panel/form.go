@@ -35,6 +35,8 @@ type input struct {
 	fault js.Value
 	help  string // id of its help, or empty
 	kind  game.Kind
+	shown string // value and draft put in place last
+	dirty bool   // touched by a person since
 }
 
 func (f *form) init(p *Panel) {
@@ -364,6 +366,7 @@ func (f *form) attach(sec *section, d game.Field, in *input) {
 	f.inputs[d.Path] = in
 	sec.paths = append(sec.paths, d.Path)
 	take := func(js.Value) {
+		in.dirty = true
 		text := in.field.Get("value").String()
 		if d.Kind == game.Flag {
 			text = strconv.FormatBool(in.field.Get("checked").Bool())
@@ -381,7 +384,8 @@ func (f *form) attach(sec *section, d game.Field, in *input) {
 		f.listen(sec, in.field, "input", take)
 		f.listen(sec, in.field, "blur", func(js.Value) {
 			f.p.bench.Settle()
-			f.show() // the value as the program writes it
+			in.dirty = true // the value as the program writes it takes the place of the typed one
+			f.show()
 		})
 	}
 }
@@ -445,6 +449,12 @@ func (f *form) values(s game.Section) {
 			return
 		}
 		draft, isDraft := f.p.bench.Draft(d.Path)
+		if state := fmt.Sprintf("%q %v %q", d.Value, isDraft, draft); state != in.shown {
+			in.shown = state
+		} else if !in.dirty {
+			return
+		}
+		in.dirty = false
 		switch {
 		case d.Kind == game.Flag:
 			in.field.Set("checked", d.Value == "true")

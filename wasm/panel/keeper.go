@@ -35,8 +35,10 @@ type keeper struct {
 	p      *Panel
 	notice js.Value
 	asked  bool // for the browser to keep it when room runs short
+	kept   bool // once; opening the page changes nothing
 	failed bool
-	wrote  string // the job record kept last, as it stands in the store
+	// channel tells other windows that the job they show was changed here.
+	channel js.Value
 }
 
 func (k *keeper) init(p *Panel) {
@@ -45,11 +47,12 @@ func (k *keeper) init(p *Panel) {
 	save := el("button", attrs{"type": "button", "text": "Save as a file"})
 	on(save, "click", func(js.Value) { p.save() })
 	fill(k.notice, el("p", attrs{"id": "storage-text"}), save)
-	on(page, "storage", func(e js.Value) {
-		// The page hears of its own writing too, since that is done in the frame.
-		if e.Get("key").Equal(js.ValueOf(jobKey)) && e.Get("newValue").String() != k.wrote {
+	// Heard by every other window with this page, and not by the one that speaks.
+	try(func() {
+		k.channel = win.Get("BroadcastChannel").New("leafwright")
+		on(k.channel, "message", func(js.Value) {
 			k.tell("This job was changed in another window too. What you change here takes its place; a file keeps both.")
-		}
+		})
 	})
 }
 
@@ -57,8 +60,11 @@ func (k *keeper) init(p *Panel) {
 func (k *keeper) keep(job, look bool) {
 	var err error
 	if job {
-		k.wrote = bench.Seal(k.p.bench.JobRecord())
-		err = keep(jobKey, k.wrote)
+		err = keep(jobKey, bench.Seal(k.p.bench.JobRecord()))
+		if k.channel.Truthy() && k.kept {
+			k.channel.Call("postMessage", "changed")
+		}
+		k.kept = true
 	}
 	if look && err == nil {
 		err = keep(lookKey, bench.Seal(k.p.bench.LookRecord()))

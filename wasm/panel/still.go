@@ -28,7 +28,6 @@ func (p *Panel) Still() {
 	show(byID("stage"), false)
 	show(byID("still"), true)
 	p.still = true
-	p.showStill()
 	on(page, "resize", func(js.Value) { p.showStill() })
 }
 

@@ -35,7 +35,14 @@ func keep(key, sealed string) error {
 			}
 		}
 	})
-	return try(func() { store.Call("setItem", key, sealed) })
+	write := func() { store.Call("setItem", key, sealed) }
+	if try(write) == nil {
+		return nil
+	}
+	return try(func() { // room for one copy, perhaps
+		store.Call("removeItem", former(key))
+		write()
+	})
 }
 
 // kept gives the newest sound record, or nothing.

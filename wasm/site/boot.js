@@ -66,7 +66,7 @@
   // second screen) restarts the frame; the program takes up its saved state again.
   const ratio = window.devicePixelRatio;
   const check = () => { if (window.devicePixelRatio !== ratio) window.location.reload(); };
-  window.matchMedia(`(resolution: ${ratio}dppx)`).addEventListener('change', check);
+  for (const w of [window, parent]) w.matchMedia(`(resolution: ${ratio}dppx)`).addEventListener('change', check);
   for (const type of ['resize', 'pointerover', 'focus', 'visibilitychange']) window.addEventListener(type, check);
   for (const type of ['resize', 'focus', 'visibilitychange']) parent.addEventListener(type, check);
 

@@ -8,6 +8,12 @@
     if (theme === 'light' || theme === 'dark') root.dataset.theme = theme;
   } catch { /* storage is blocked; the program says so */ }
 
+  // The program is fetched once the page's own words are on the screen.
+  document.addEventListener('DOMContentLoaded', () => {
+    const stage = document.getElementById('stage');
+    requestAnimationFrame(() => requestAnimationFrame(() => { stage.src = stage.dataset.src; }));
+  });
+
   if (!('serviceWorker' in navigator) || location.search.includes('nosw')) return;
   const workers = navigator.serviceWorker;
   const followed = workers.controller !== null;
@@ -33,11 +39,18 @@
       });
     });
   };
-  window.addEventListener('load', () => {
+  // The worker fetches the whole page once more, so it waits until the first
+  // drawing stands and what it asks for is there already.
+  const ready = new MutationObserver(() => {
+    if (!root.dataset.ready) return;
+    ready.disconnect();
     workers.register('sw.js').then(r => {
       watch(r);
       return r.update();
     }).catch(() => { /* no signal, or a browser that forbids it: the page works as it is */ });
+  });
+  ready.observe(root, { attributes: true, attributeFilter: ['data-ready'] });
+  document.addEventListener('DOMContentLoaded', () => {
     document.getElementById('update-now').addEventListener('click', () => {
       if (!saved()) {
         document.getElementById('update-text').textContent = 'This job is not saved in the browser. Save it as a file first, then reload.';
