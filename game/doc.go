@@ -8,4 +8,9 @@
 // A job's door is always kept with the hinges on the left. The file and the form
 // speak of it as a person sees it: for a right-hung leaf every x of the opening
 // has the other sign there. Leaf and hinge readings do not change with the hand.
+//
+// A job may hold readings instead of shapes. Its door is then what package survey
+// makes of them, worked out anew with every change; the readings stay as they were
+// typed, and only they are written. Places of readings run from the hinge side, so
+// nothing in them turns with the hand.
 package game

@@ -25,7 +25,7 @@ var arrows = map[string][]string{
 	"game/draw":    {"geom", "geom/door", "geom/fit", "geom/judge"},
 	"game/words":   {"geom", "geom/fit", "geom/judge", "geom/survey", "game/measure"},
 	"game/report":  {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "game", "game/words"},
-	"game/bench":   {"geom", "geom/door", "geom/fit", "geom/judge", "game", "game/draw", "game/words", "game/measure"},
+	"game/bench":   {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "game", "game/draw", "game/words", "game/measure"},
 	"wasm":         {"geom", "game"},
 	"cmd":          {"geom", "game", "wasm"},
 }
@@ -34,7 +34,7 @@ var arrows = map[string][]string{
 // import anything.
 var outside = map[string][]string{
 	"github.com/hajimehoshi/ebiten/v2": {"wasm/stage", "wasm/e2e/bare"},
-	"syscall/js":                       {"wasm", "wasm/panel"},
+	"syscall/js":                       {"wasm", "wasm/panel", "wasm/e2e/bare"},
 	"github.com/andybalholm/brotli":    {"cmd"},
 }
 

@@ -4,11 +4,6 @@ package geom
 // Origin + u·U + v·V + w·W, with U, V, W at right angles and of length 1.
 type Motion struct{ Origin, U, V, W Vec }
 
-// Still is the motion that moves nothing.
-func Still() Motion {
-	return Motion{U: Vec{X: 1}, V: Vec{Y: 1}, W: Vec{Z: 1}}
-}
-
 // Point gives where the motion takes p.
 func (m Motion) Point(p Vec) Vec { return m.Origin.Add(m.Way(p)) }
 

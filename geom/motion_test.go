@@ -66,12 +66,6 @@ func TestTurningAMotionTurnsItsPoints(t *testing.T) {
 	}
 }
 
-func TestStillMovesNothing(t *testing.T) {
-	if p := (Vec{1, 2, 3}); Still().Point(p) != p {
-		t.Error("moved")
-	}
-}
-
 func TestInterval(t *testing.T) {
 	if !Empty().IsEmpty() || Empty().Length() != 0 || Empty().With(4) != (Interval{4, 4}) {
 		t.Error("the empty interval holds something")

@@ -31,7 +31,7 @@ func (s *Scene) gatherNotes() []note {
 	if s.f.StopBound && s.f.LatchMiss > 0.05 {
 		w := s.words.say("A stop holds the leaf ")
 		s.gap(s.f.LatchMiss)
-		notes = append(notes, note{judge.Binds, w.say(" short of its keep.").keep()})
+		notes = append(notes, note{judge.Binds, w.say(" short of latching.").keep()})
 	}
 	if by := s.hingeBound(); by > worse {
 		w := s.words.say("Hinge-bound: presses the hinge stop by ")

@@ -30,6 +30,7 @@ type rests struct {
 	Readings   []reading `json:"each"`
 	Misfits    []misfit  `json:"misfits"`
 	Assumed    []assumed `json:"not_measured"`
+	Unusual    []unusual `json:"unusual"`
 	Next       *nextToDo `json:"measure_next,omitempty"`
 }
 
@@ -65,6 +66,13 @@ type assumed struct {
 	Text  string  `json:"text"`
 }
 
+// unusual is a departure far from ordinary that nothing contradicts.
+type unusual struct {
+	What  string  `json:"what"`
+	Off   float64 `json:"off"`
+	Sigma float64 `json:"sigma"`
+}
+
 type nextToDo struct {
 	Kind  string  `json:"kind"`
 	Side  string  `json:"side,omitempty"`
@@ -90,7 +98,7 @@ func (r Report) rests(s words.Speaker) *rests {
 	if sv == nil {
 		return nil
 	}
-	out := &rests{Sigma0: sv.Sigma0, Redundancy: sv.Redundancy, Readings: []reading{}, Misfits: []misfit{}, Assumed: []assumed{}}
+	out := &rests{Unusual: []unusual{}, Sigma0: sv.Sigma0, Redundancy: sv.Redundancy, Readings: []reading{}, Misfits: []misfit{}, Assumed: []assumed{}}
 	for k, i := range r.Job.Counted() {
 		if k >= len(sv.Readings) {
 			break
@@ -116,12 +124,15 @@ func (r Report) rests(s words.Speaker) *rests {
 	for _, a := range sv.Assumptions() {
 		out.Assumed = append(out.Assumed, assumed{a.What, a.Taken, a.Sigma, s.Assumed(a)})
 	}
+	for _, u := range sv.Unusual() {
+		out.Unusual = append(out.Unusual, unusual{u.What, u.Off, u.Sigma})
+	}
 	if r.Sure != nil && r.Sure.HasNext {
 		a := r.Sure.Next
 		t := a.Reading
 		out.Next = &nextToDo{
 			Kind: string(t.Kind), Side: string(t.Side), At: t.At, From: t.From, To: t.To, Angle: t.Angle.Degrees(),
-			Edge: edge(a.Edge), Place: a.At, Now: a.Now.Margin(), Then: survey.Uncertain{Sigma: a.Then}.Margin(), Text: s.Next(a),
+			Edge: edge(a.Edge), Place: a.At, Now: a.Now.Margin(), Then: a.Margin(), Text: s.Next(a),
 		}
 		if survey.SpecOf(t.Kind).Needs&survey.NeedHinge != 0 {
 			out.Next.Hinge = t.Hinge + 1

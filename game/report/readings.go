@@ -44,6 +44,9 @@ func (r Report) readings(b *strings.Builder, s words.Speaker) {
 	}
 	b.WriteString("\nWHAT IT RESTS ON\n")
 	wrap(b, r.basis(), 2, 2)
+	if said := s.Unusual(r.Job.Survey.Unusual()); said != "" {
+		wrap(b, said, 2, 2)
+	}
 	switch {
 	case r.Sure != nil && r.Sure.HasNext:
 		wrap(b, "Measure next: "+s.Next(r.Sure.Next), 2, 4)

@@ -130,9 +130,21 @@ func sharing(things []string, beginning string) []string {
 	return out
 }
 
+// Unusual says what is far from ordinary though nothing contradicts it; "" where
+// nothing is.
+func (s Speaker) Unusual(all []survey.Unusual) string {
+	if len(all) == 0 {
+		return ""
+	}
+	what := make([]string, len(all))
+	for i := range all {
+		what[i] = all[i].What
+	}
+	return "Far from ordinary: " + listed(what) + ". Where only one reading says so, take it again."
+}
+
 // Next says what to measure next, and what it is good for.
 func (s Speaker) Next(a survey.Advice) string {
-	then := survey.Uncertain{Sigma: a.Then}
 	return s.Ask(a.Reading) + " It would make the gap at the " + s.Edge(a.Edge) + ", " + s.spot(a.Edge, a.At, geom.Empty()) + ", sure to ± " +
-		s.between(s.size(then.Margin()), s.size(a.Now.Margin()), " instead of ± ") + "."
+		s.between(s.size(a.Margin()), s.size(a.Now.Margin()), " instead of ± ") + "."
 }

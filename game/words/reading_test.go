@@ -125,6 +125,9 @@ func TestSuspectsInWords(t *testing.T) {
 			"Bow of the hinge jamb, head and top: taken straight.\nWidth of the stop (12.0 mm) and height of the latch (986.0 mm): taken as is usual.\nWind of the closing stile's face: taken out of wind."},
 		{"one thing not measured", s.Assumed(survey.Assumption{What: "bow of the head", Taken: "straight"}), "bow of the head: taken straight"},
 		{"a size not measured", s.Assumed(survey.Assumption{What: "width of the stop", Taken: "as 12"}), "width of the stop: taken as 12.0 mm"},
+		{"nothing unusual", s.Unusual(nil), ""},
+		{"unusual things", s.Unusual([]survey.Unusual{{What: "bow of the head"}, {What: "closed thickness of the top hinge"}}),
+			"Far from ordinary: bow of the head and closed thickness of the top hinge. Where only one reading says so, take it again."},
 		{"what to measure next", s.Next(survey.Advice{Reading: survey.Reading{Kind: survey.LeafWidth, At: 1900}, Edge: fit.LatchSide, At: 1950, Now: survey.Uncertain{Sigma: 1}, Then: 0.5}),
 			"Tape across the leaf's knuckle face, 1900 mm up from its foot. It would make the gap at the latch side, 1950 mm up, sure to ± 0.8 instead of ± 1.6 mm."},
 	} {

@@ -41,7 +41,7 @@ func (f *Frame) PlantStops(rebate float64) {
 	f.HeadStop = f.HeadFront.Shift(-rebate)
 }
 
-// Head corners of the opening, on its faces.
+// HeadCorners gives where the jambs' faces meet the head's.
 func (f *Frame) HeadCorners() (hinge, latch geom.Vec) {
 	return meet(f.HingeJamb, 0, f.Head), meet(f.LatchJamb, 0, f.Head)
 }

@@ -1,7 +1,6 @@
 // Package fit hangs a leaf in its frame and tells what a feeler gauge, a level
 // and a slow swing of the leaf would show: the gaps when closed, the clearances
-// while it swings, the stops, the floor, the way through. Then it holds them
-// against the gaps wanted.
+// while it swings, the stops, the floor, the way through.
 package fit
 
 import (

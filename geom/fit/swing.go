@@ -37,7 +37,6 @@ type sweep struct {
 	hanging      float64 // u of the top edge's hanging corner
 
 	arc           *arc
-	nearPins      bool     // the arc comes within pinReach of the pins
 	foot, out, on geom.Vec // of the point at hand
 	m, across, z  harmonic
 	best          Sweep

@@ -45,7 +45,7 @@ const (
 const leap = 1e-7
 
 // maxTurns is room for the angles at which a path passes a measured angle: two
-// for each of the 40 a floor may have, the path's own bends and both ends.
+// for each a floor may have, the path's own bends and both ends.
 const maxTurns = 96
 
 // swingFloor measures the clearance over the floor, closed to open.

@@ -39,8 +39,9 @@ type Finding struct {
 	// Worst is the value in mm farthest out of limits and At its place; Other is
 	// the stretch's other extreme. A good gap has its least and its most.
 	Worst, At, Other float64
-	// Angle is the swing angle of a finding about the swing, and Opened tells that
-	// it is not the closed position.
+	// Angle is the swing angle of the leaf: where it is closed for a finding about
+	// the latch, where it comes nearest for one about the swing; Opened tells that
+	// the latter is not the closed position.
 	Angle  geom.Angle
 	Opened bool
 	Limits Limits

@@ -46,14 +46,15 @@ type Judged struct {
 // contradict each other though none can be told to be the wrong one.
 type Doubt struct{ Readings []int }
 
-// Result is what the readings come to.
+// Result is what the readings come to. Its methods share memory: they are for one
+// goroutine at a time, with the Gaps it gives.
 type Result struct {
 	// Door is the fitted door: what was read, and square, plumb, flat and ordinary
 	// where nothing was. It is only worth hanging when Hangs.
 	Door  door.Door
 	Hangs bool // the least set was read, and the door passes its check
 
-	Readings []Judged // one for each reading, in their order
+	Readings []Judged // one for each reading, in their order; of too many, the first
 	Doubts   []Doubt
 	Faults   []door.Fault // of the readings, of what is missing, of the door they make
 	// Missing is a template of each reading the least set still lacks.
@@ -82,6 +83,7 @@ type adjustment struct {
 	hung     hung
 	hanging  bool // readings of the hung leaf have their say
 	judged   []Judged
+	fresh    bool // judged as the unknowns stand
 	doubts   []Doubt
 	half     []float64 // memory, as long as the unknowns
 	back     []float64
@@ -212,6 +214,7 @@ func (a *adjustment) fit(res *Result) {
 	for _, row := range a.hung.of {
 		a.judged[a.rowOf[row]].State = Used
 	}
+	a.fresh = false
 	a.hanging = true
 	for range 3 {
 		a.take(a.x)
@@ -238,7 +241,12 @@ func (a *adjustment) tell(res *Result) {
 	a.judge()
 	res.Door = a.net.d.Clone()
 	res.Readings = a.judged
-	res.Doubts = a.doubts
+	for _, d := range a.doubts { // some of which may have been told apart later
+		d.Readings = slices.DeleteFunc(d.Readings, func(i int) bool { return a.judged[i].State != Doubted })
+		if len(d.Readings) > 0 {
+			res.Doubts = append(res.Doubts, d)
+		}
+	}
 	res.Faults = append(res.Faults, a.beyondRepair()...)
 	res.Faults = append(res.Faults, a.net.size.missing...)
 	res.Missing = a.net.size.wanted

@@ -244,6 +244,27 @@ func TestAdjustIsAFunction(t *testing.T) {
 	}
 }
 
+// errors sets u to the part of every row's error in g·x, g pulled to p: each by its
+// own, where [adjustment.variance] sums them in closed form.
+func (a *adjustment) errors(u []float64, p pulled) {
+	rows, f := &a.sol.Rows, &a.sol.Factor
+	all, last := make([]float64, len(a.x)), make([]float64, len(a.x))
+	for k := range p {
+		for i, v := range p[k] {
+			all[i] += v
+		}
+	}
+	f.Back(all, all)
+	f.Back(last, p[times-1])
+	for row := range u {
+		z := all
+		if row >= len(a.rowOf) {
+			z = last
+		}
+		u[row] = math.Sqrt(rows.Weight(row)) * rows.Dot(row, z)
+	}
+}
+
 // Errors of the draws are those of the rows: of every unknown, and so of all that
 // follows them straight, the variance over the draws is that of the closed form.
 func TestDrawsHaveTheVariance(t *testing.T) {

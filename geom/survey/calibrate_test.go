@@ -42,7 +42,7 @@ func feelers(truth *fit.Fit) (out []Reading) {
 	for e := fit.HingeSide; e < fit.Edges; e++ {
 		over := truth.Gaps[e].Range()
 		for _, part := range []float64{0.05, 0.5, 0.95} {
-			r := Reading{Kind: GapRead, Side: fours[e], At: math.Round(over.Lo + over.Length()*part)}
+			r := Reading{Kind: GapRead, Side: SideOf(e), At: math.Round(over.Lo + over.Length()*part)}
 			if !(truth.Gaps[e].At(r.At) > 0) {
 				r.Kind = Rub
 			}
@@ -112,7 +112,7 @@ func TestTrueGapsLieInStatedIntervals(t *testing.T) {
 			}
 			for e, c := range edges {
 				if p := c.percent(); p < 84 || p > 96 { // four standard deviations of 250 doors
-					t.Errorf("%s: %.1f %% of the true gaps are inside the stated 90 %%", fours[e], p)
+					t.Errorf("%s: %.1f %% of the true gaps are inside the stated 90 %%", SideOf(fit.Edge(e)), p)
 				}
 			}
 		})

@@ -22,6 +22,11 @@ const (
 	Eye          Instrument = "eye"
 )
 
+// Instruments is every instrument, the usual ones first.
+var Instruments = []Instrument{
+	Tape, Rule, Level, PlumbLine, Straightedge, Feeler, Coins, Sticks, Strings, TrySquare, Eye, FineTape, CoarseTape,
+}
+
 // instrument is an instrument's error: a part of the instrument's own and a part
 // of the reader's.
 //

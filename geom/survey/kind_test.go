@@ -154,6 +154,14 @@ func TestKindsAreWhole(t *testing.T) {
 			}
 		}
 	}
+	if len(Instruments) != len(instruments) {
+		t.Errorf("%d instruments named, %d known", len(Instruments), len(instruments))
+	}
+	for _, i := range Instruments {
+		if _, known := instruments[i]; !known {
+			t.Errorf("instrument %q is not known", i)
+		}
+	}
 	if s := SpecOf("a guess"); s != nil {
 		t.Errorf("a kind nobody knows: %+v", s)
 	}

@@ -241,8 +241,8 @@ func (n *net) lay(id lineID, touched []float64) {
 		p.insert(s)
 	}
 	for i := 1; i < len(p.at); i++ {
-		if s := p.at[i] - p.at[i-1]; s > spec.fill*long+1e-6 {
-			pieces := math.Ceil(s / (spec.fill*long + 1e-6))
+		if s, most := p.at[i]-p.at[i-1], float64(spec.fill*long)+1e-6; s > most {
+			pieces := math.Ceil(s / most)
 			p.insert(p.at[i-1] + s/pieces)
 		}
 	}

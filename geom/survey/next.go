@@ -14,6 +14,9 @@ type Advice struct {
 	Then    float64 // the gap's standard deviation with the reading, mm
 }
 
+// Margin is what would be written behind ± with the reading.
+func (a Advice) Margin() float64 { return Uncertain{Sigma: a.Then}.Margin() }
+
 // worth is the least part of a gap's standard deviation that a reading must take
 // away to be worth taking.
 const worth = 0.03
@@ -42,9 +45,9 @@ func (g *Gaps) Next(e fit.Edge, at float64) (Advice, bool) {
 		}
 	}
 	if a.hanging { // the leaf is at hand: a feeler in the gap itself
-		r := Reading{Kind: GapRead, Side: fours[e], At: at}
-		if v, own := now.Sigma*now.Sigma, SigmaOf(r); !a.taken(&r) {
-			better(r, sqrt(v*own*own/(v+own*own)))
+		r := Reading{Kind: GapRead, Side: SideOf(e), At: at}
+		if v, own := float64(now.Sigma*now.Sigma), SigmaOf(r); !a.taken(&r) {
+			better(r, own*sqrt(v/(v+float64(own*own))))
 		}
 	}
 	var f fit.Fit
@@ -57,7 +60,7 @@ func (g *Gaps) Next(e fit.Edge, at float64) (Advice, bool) {
 		u.g[k] = slopes[k][0]
 	}
 	a.sol.Factor.Solve(u.z, u.g)
-	bent := now.Sigma*now.Sigma - u.with(nil, 1) // what is not straight about the gap stays
+	bent := float64(now.Sigma*now.Sigma) - u.with(nil, 1) // what is not straight about the gap stays
 	var row lsq.Rows
 	o := observer{d: &a.net.d, net: a.net, rows: &row}
 	for _, r := range a.candidates() {

@@ -44,7 +44,7 @@ func TestNextDoesAsForetold(t *testing.T) {
 			}
 		}
 	}
-	if steps < 40 {
+	if steps < 25 {
 		t.Errorf("only %.0f readings advised", steps)
 	}
 	if r := math.Exp(ratio / steps); r > 1.05 || r < 0.95 {

@@ -61,7 +61,7 @@ func (o *observer) line(id lineID, s, k float64) float64 {
 		o.seen(id, s)
 	}
 	o.lean(id, s, k)
-	return k * o.value(id, s)
+	return float64(k * o.value(id, s))
 }
 
 // floor gives k times the floor's height and notes that the reading follows it.
@@ -69,7 +69,7 @@ func (o *observer) floor(r float64, a geom.Angle, k float64) float64 {
 	if o.rows != nil {
 		o.net.floor.weigh(r, a, func(q int, w float64) { o.net.add(o.rows, q, float64(k*w)) })
 	}
-	return k * o.d.Floor.Polar(r, a)
+	return float64(k * o.d.Floor.Polar(r, a))
 }
 
 // scalar notes that the reading follows a scalar by k, and gives its value.
@@ -85,7 +85,7 @@ func (o *observer) hinge(i int, f field, k float64) float64 {
 	if o.rows != nil {
 		o.net.add(o.rows, o.net.hinge[i][f], k)
 	}
-	return k * *fieldOf(&o.d.Hinges[i], f)
+	return float64(k * *fieldOf(&o.d.Hinges[i], f))
 }
 
 // corner is where a side's whole line meets an end's, or the floor.
@@ -175,6 +175,9 @@ func sideLine(s Side, hinge lineID) lineID {
 	return hinge
 }
 
+// SideOf gives the side an edge of the leaf is.
+func SideOf(e fit.Edge) Side { return fours[e] }
+
 // edgeOf gives the edge a side is.
 func edgeOf(s Side) fit.Edge {
 	switch s {
@@ -256,10 +259,10 @@ func crossStrings(o *observer, _ *Reading) float64 {
 		down := o.value(latchFront, lf.Y) - o.value(hingeFront, hh.Y)
 		kx := (float64(up*fall.Y) - float64(down*rise.Y)) / det
 		ky := (float64(down*rise.X) - float64(up*fall.X)) / det
-		o.follow(hf, -(1-s)*kx, -(1-s)*ky+(1-s)*o.slope(hingeFront, hf.Y))
-		o.follow(lh, -s*kx, -s*ky+s*o.slope(latchFront, lh.Y))
-		o.follow(hh, (1-t)*kx, (1-t)*ky-(1-t)*o.slope(hingeFront, hh.Y))
-		o.follow(lf, t*kx, t*ky-t*o.slope(latchFront, lf.Y))
+		o.follow(hf, -(1-s)*kx, (1-s)*(o.slope(hingeFront, hf.Y)-ky))
+		o.follow(lh, -s*kx, s*(o.slope(latchFront, lh.Y)-ky))
+		o.follow(hh, (1-t)*kx, (1-t)*(ky-o.slope(hingeFront, hh.Y)))
+		o.follow(lf, t*kx, t*(ky-o.slope(latchFront, lf.Y)))
 	}
 	return gap
 }

@@ -69,6 +69,7 @@ func (n *net) is(w *wish) float64 {
 // the readings that have a say.
 func (a *adjustment) solve() error {
 	a.aim()
+	a.fresh = false
 	o := lsq.Options{Near: near, Steps: 40}
 	if a.hanging { // by slopes that are only nearly right
 		o.Settled, o.Steps, o.Halvings = 1e-2, 8, 3
@@ -138,28 +139,6 @@ func (p pulled) product(q pulled, n int) float64 {
 		sum += lsq.Dot(p[i], q[k-i])
 	}
 	return sum
-}
-
-// errors sets u to the part of every row's error in g·x, |u|² being its variance.
-func (a *adjustment) errors(u []float64, p pulled) {
-	rows := &a.sol.Rows
-	all := a.half
-	copy(all, p[0])
-	for k := 1; k < times; k++ {
-		for i, v := range p[k] {
-			all[i] += v
-		}
-	}
-	f := &a.sol.Factor
-	f.Back(all, all)
-	f.Back(a.back, p[times-1])
-	for row := range u {
-		z := all
-		if row >= len(a.rowOf) {
-			z = a.back
-		}
-		u[row] = float64(sqrt(rows.Weight(row)) * rows.Dot(row, z))
-	}
 }
 
 // variance gives the variance of g·x.

@@ -65,9 +65,10 @@ func (a *adjustment) snoop() error {
 // row; a slip shows in it by 1 − y·(1 + ... + M^(times−1))·y/σ², see [times].
 func (a *adjustment) judge() {
 	rows := &a.sol.Rows
-	if rows.Len() < len(a.rowOf) {
+	if a.fresh || rows.Len() < len(a.rowOf) {
 		return
 	}
+	a.fresh = true
 	for row, i := range a.rowOf {
 		j := &a.judged[i]
 		j.Residual = rows.Off(row)
