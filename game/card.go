@@ -1,7 +1,9 @@
 package game
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strconv"
 
 	"leafwright/game/measure"
@@ -12,8 +14,9 @@ import (
 
 // Prompt is one line of the measuring card: a reading to take, or one taken.
 type Prompt struct {
-	// Path takes what is typed, by [Form.Set] or [Form.SetReading]. It stays the
-	// same while the job is measured.
+	// Path takes what is typed, by [Form.Set] or [Form.SetReading]; with .at, .from
+	// or .to behind it, or instead of its .value, where it is read. It stays the same
+	// while the job is measured.
 	Path  string
 	Stage Stage
 	// Reading says what to read and where; with what was typed, once it is. Words
@@ -224,31 +227,29 @@ func (j *Job) judged() map[int]*survey.Judged {
 // match finds, for each slot, the reading that was taken for it, −1 where none was:
 // the nearest of its kind that is nearer than a quarter of the door's size.
 func (j *Job) match(slots []slot) []int {
-	taken := make([]int, len(slots))
+	type pair struct {
+		off           float64
+		slot, reading int
+	}
+	var pairs []pair
+	for k := range slots {
+		for i := range j.Readings {
+			if off := slots[k].template.apart(&j.Readings[i]); off < 0.25*j.OpeningHeight {
+				pairs = append(pairs, pair{off, k, i})
+			}
+		}
+	}
+	slices.SortStableFunc(pairs, func(a, b pair) int { return cmp.Compare(a.off, b.off) })
+	taken, used := make([]int, len(slots)), make([]bool, len(j.Readings))
 	for k := range taken {
 		taken[k] = -1
 	}
-	used := make([]bool, len(j.Readings))
-	for {
-		best, slotAt, readingAt := math.Inf(1), -1, -1
-		for k := range slots {
-			if taken[k] >= 0 {
-				continue
-			}
-			for i := range j.Readings {
-				if used[i] {
-					continue
-				}
-				if off := slots[k].template.apart(&j.Readings[i]); off < best && off < 0.25*j.OpeningHeight {
-					best, slotAt, readingAt = off, k, i
-				}
-			}
+	for _, p := range pairs {
+		if taken[p.slot] < 0 && !used[p.reading] {
+			taken[p.slot], used[p.reading] = p.reading, true
 		}
-		if slotAt < 0 {
-			return taken
-		}
-		taken[slotAt], used[readingAt] = readingAt, true
 	}
+	return taken
 }
 
 // apart gives how far in mm two readings are from being of one thing, infinite when
@@ -309,6 +310,9 @@ func measureFirst(path string) Faults {
 
 // setPrompt takes what was typed at the prompt of that slot.
 func (fm Form) setPrompt(job Job, id, text string) (Job, error) {
+	if slot, part, is := cutPlace(id); is {
+		return fm.setPlace(job, slot, part, text)
+	}
 	path := cardPath + id
 	slots := job.slots(fm.Units)
 	k := 0

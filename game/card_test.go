@@ -205,3 +205,41 @@ func TestSlipsInInches(t *testing.T) {
 		t.Errorf("%+v", s)
 	}
 }
+
+// Where a prompt's reading is taken can be changed before and after it is read.
+func TestPlacesOfPrompts(t *testing.T) {
+	fm := Form{}
+	j := must(t, leastRead)
+	set := func(path, text string) {
+		t.Helper()
+		var err error
+		if j, err = fm.Set(j, path, text); err != nil {
+			t.Fatalf("%s = %q: %v", path, text, err)
+		}
+	}
+	set("card.opening_width.2.at", "1100") // read
+	if r := j.Readings[0]; r.At.Text != "1100" || r.Off {
+		t.Errorf("%+v", r)
+	}
+	set("card.jamb_plumb.latch.1.to", "1500") // not read yet
+	if r := j.Readings[len(j.Readings)-1]; r.Kind != survey.JambPlumb || r.To.Text != "1500" || !r.Off {
+		t.Errorf("%+v", r)
+	}
+	set("card.jamb_plumb.latch.1", "-2")
+	if r := j.Readings[len(j.Readings)-1]; r.To.Text != "1500" || r.Off || r.Value.Text != "-2" || len(j.Readings) != 8 {
+		t.Errorf("%+v", r)
+	}
+	for _, row := range [][3]string{
+		{"card.opening_width.2.at", "9999", "card.opening_width.2.at: 9999 is not between -100 and 3700; is it 999.9?"},
+		{"card.opening_width.2.at", "", "card.opening_width.2.at: missing; the place is wanted for opening_width"},
+		{"card.opening_width.2.at", "up there", "card.opening_width.2.at: the units known are mm, cm, m, ft and in"},
+		{"card.opening_width.2.note", "x", "card.opening_width.2.note: there is no such field"},
+		{"card.roof.2.at", "1", "card.roof.2.at: there is no such field"},
+		{"card.leaf_thickness.1.at", "1", "card.leaf_thickness.1.at: 1 is not wanted: leaf_thickness has no place to be read at"},
+	} {
+		got, err := fm.Set(j, row[0], row[1])
+		if err == nil || err.Error() != row[2] || !alike(got, j) {
+			t.Errorf("%s = %q: %v, want %s", row[0], row[1], err, row[2])
+		}
+	}
+}

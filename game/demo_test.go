@@ -137,6 +137,10 @@ var demos = []struct {
 			if at := f.Gaps[fit.HeadSide].LeastAt; at < j.OpeningWidth-50 {
 				t.Errorf("binds worst %v across", at)
 			}
+			// nothing goes into a gap that binds
+			if next := j.Sure(false); next.HasNext && next.Next.Reading.Kind == survey.GapRead && next.Next.Now.Value < 0.2 {
+				t.Errorf("to measure next: %+v", next.Next)
+			}
 			// the feelers make the gaps surer than tape and level had them
 			j.Sure(false).Weigh(found)
 			before := *j

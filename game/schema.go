@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"leafwright/geom/door"
+	"leafwright/geom/survey"
 )
 
 // Schema gives the JSON Schema (draft 2020-12) of the job file, made from the
@@ -141,11 +142,29 @@ func (v word[T]) schema(_ *field, about string) node {
 	n := node{kind: groupNode}
 	n.put("description", str(about))
 	words := node{kind: listNode}
+	if len(v.choices()) > mostNamed { // the kinds of reading, each with what it is
+		for _, c := range v.choices() {
+			one := node{kind: groupNode}
+			one.put("const", str(c.Value))
+			one.put("description", str(c.Label+signOf(c.Value)))
+			words.items = append(words.items, one)
+		}
+		n.put("oneOf", words)
+		return n
+	}
 	for _, c := range v.choices() {
 		words.items = append(words.items, str(c.Value))
 	}
 	n.put("enum", words)
 	return n
+}
+
+// signOf says which way a kind of reading is above 0.
+func signOf(kind string) string {
+	if spec := survey.SpecOf(survey.Kind(kind)); spec != nil && spec.Sign != "" {
+		return "; " + spec.Sign
+	}
+	return ""
 }
 
 func (v truth) schema(_ *field, about string) node { return typed("boolean", about) }

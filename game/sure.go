@@ -1,6 +1,7 @@
 package game
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -36,8 +37,28 @@ func (j *Job) Sure(swing bool) *Sureness {
 	if swing {
 		s.swing, s.swung = j.Survey.Swing()
 	}
-	s.Next, s.HasNext = s.gaps.NextForTightest()
+	s.advise()
 	return s
+}
+
+// thinnest is the least gap in mm that a feeler goes into.
+const thinnest = 0.2
+
+// advise finds what to measure next, for the tightest gap; where that would be a
+// feeler in a gap there is none of, for the next tightest.
+func (s *Sureness) advise() {
+	edges := []fit.Edge{fit.HingeSide, fit.LatchSide, fit.HeadSide, fit.FloorSide}
+	least := func(e fit.Edge) float64 { return s.gaps.Fit.Gaps[e].Least }
+	slices.SortStableFunc(edges, func(a, b fit.Edge) int { return cmp.Compare(least(a), least(b)) })
+	for _, e := range edges {
+		_, at := s.gaps.Least(e)
+		if s.Next, s.HasNext = s.gaps.Next(e, at); s.HasNext {
+			if s.Next.Reading.Kind != survey.GapRead || s.Next.Now.Value >= thinnest {
+				return
+			}
+			s.HasNext = false
+		}
+	}
 }
 
 // Weigh gives findings of the job's fit their margins and odds.

@@ -9,12 +9,13 @@ import (
 type act string
 
 // The acts: a whole job put on the bench, a field set as it was typed, a row or
-// an item added or taken out.
+// an item added or taken out, readings pasted.
 const (
 	put    act = "put"
 	set    act = "set"
 	add    act = "add"
 	remove act = "remove"
+	paste  act = "paste"
 )
 
 // change is one thing a person did to a job.
@@ -33,6 +34,8 @@ func (c change) apply(job *game.Job) (game.Job, error) {
 		return form.Add(*job, c.path)
 	case remove:
 		return form.Remove(*job, c.path)
+	case paste:
+		return pasted(job, c.text)
 	}
 	return form.Set(*job, c.path, c.text)
 }

@@ -16,20 +16,24 @@ import (
 
 // Look is how a job is looked at. It is kept beside the job, not in it.
 type Look struct {
-	Show    Show         `json:"show"`
-	Factor  float64      `json:"factor"`  // 0 chooses by itself
-	Section float64      `json:"section"` // height of the cut, mm; 0 = the latch's
-	Swing   float64      `json:"swing"`   // degrees
-	Reading Reading      `json:"reading"`
-	Inches  bool         `json:"inches"`
-	Words   words.Region `json:"words"`
+	Show    Show
+	Factor  float64 // 0 chooses by itself
+	Section float64 // height of the cut, mm; 0 = the latch's
+	Swing   float64 // degrees
+	Reading Reading
+	Inches  bool
+	Words   words.Region
+	// Asked is the path of the prompt the measuring card asks now.
+	Asked     string
+	AllAtOnce bool // the whole card is shown
+	CardShut  bool
 }
 
 // Reading is the place whose gap is read off; On tells that the loupe is there.
 type Reading struct {
-	On    bool     `json:"on"`
-	Edge  fit.Edge `json:"edge"`
-	Place float64  `json:"place"` // mm up from the floor, or across from the hinges
+	On    bool
+	Edge  fit.Edge
+	Place float64 // mm up from the floor, or across from the hinges
 }
 
 // Show says which pictures are shown.
@@ -53,7 +57,7 @@ func (s *State) Look() Look { return s.look }
 
 // lookAfresh drops what belonged to the job before: the cut, the swing, the loupe.
 func (s *State) lookAfresh() {
-	s.look.Factor, s.look.Section, s.look.Swing = 0, 0, ajar
+	s.look.Factor, s.look.Section, s.look.Swing, s.look.Asked = 0, 0, ajar, ""
 	lo, hi := s.ReadingRange(fit.LatchSide)
 	s.look.Reading = Reading{Edge: fit.LatchSide, Place: lo + (hi-lo)/2}
 	s.hold, s.under = hold{}, draw.Target{}
@@ -237,7 +241,13 @@ func (s *State) draw(scene *draw.Scene, l *draw.List, w, h float64) {
 	if s.look.Inches {
 		v.Format, v.Length = s.Figure, s.Place
 	}
-	scene.Draw(l, &s.fit, &job.Door, &job.Anatomy, &job.Wanted, v)
+	wanted := &job.Wanted
+	if s.lacks != nil { // no gap is known yet
+		wanted = &s.nothing
+		v.Format = func(float64) string { return "?" }
+	}
+	v.Asked = s.asked()
+	scene.Draw(l, &s.fit, &job.Door, &job.Anatomy, wanted, v)
 }
 
 // Figure writes a gap in the unit shown, without the unit; inches carry theirs.

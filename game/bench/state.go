@@ -21,8 +21,15 @@ type State struct {
 
 	jobs, looks int
 
-	fit    fit.Fit
-	found  []judge.Finding
+	fit     fit.Fit
+	found   []judge.Finding
+	lacks   error          // what keeps the readings from making a door
+	sure    *game.Sureness // how well the findings are known, once weighed
+	weighed bool
+	card    card
+	nothing judge.Wanted // no limits at all
+	advised bool         // the prompt asked now told most when it was come to
+
 	scene  draw.Scene
 	list   draw.List
 	sheet  sheet
@@ -33,8 +40,8 @@ type State struct {
 
 // Draft is what stands typed in a field and could not be taken, and why.
 type Draft struct {
-	Text string `json:"text"`
-	Why  string `json:"why"`
+	Text string
+	Why  string
 }
 
 // New puts a job on an empty bench. The job must be sound, as all jobs given by
@@ -73,6 +80,7 @@ func (s *State) Open(job game.Job) {
 // Type takes what now stands in a field. What cannot be taken stays as a draft,
 // with the reason, and the job is as it was before the typing.
 func (s *State) Type(path, text string) {
+	s.stay()
 	c := change{set, path, text, s.look.unit()}
 	job, err := c.apply(s.past.before(path))
 	if err != nil {
@@ -200,12 +208,16 @@ func (s *State) moved(path string) {
 		s.drafts = map[string]Draft{}
 		s.lookAfresh()
 	}
+	s.follow(path)
 }
 
 // measure works the job out anew.
 func (s *State) measure() {
 	job := s.Job()
 	fit.Evaluate(&s.fit, &job.Door)
-	s.found = judge.Findings(&s.fit, &job.Door, &job.Wanted)
+	s.found, s.sure, s.weighed = nil, nil, false
+	if _, _, s.lacks = job.Shapes(); s.lacks == nil {
+		s.found = judge.Findings(&s.fit, &job.Door, &job.Wanted)
+	}
 	s.jobs++
 }

@@ -13,20 +13,21 @@ func (s *State) speaker() words.Speaker {
 	if s.look.Inches {
 		w.Length, w.Place = s.Length, s.Place
 	}
+	w.Hinges = len(s.Job().Door.Hinges)
 	return w
 }
 
 // Headline says in a sentence or two how the door hangs.
-func (s *State) Headline() string { return s.speaker().Headline(s.found) }
+func (s *State) Headline() string {
+	if s.lacks != nil {
+		return s.lacking()
+	}
+	return s.speaker().Headline(s.found)
+}
 
 // Findings says every finding, worst first.
 func (s *State) Findings() []words.Line {
-	w := s.speaker()
-	lines := make([]words.Line, len(s.found))
-	for i, f := range s.found {
-		lines[i] = w.Finding(f)
-	}
-	return lines
+	return s.speaker().Findings(s.found)
 }
 
 // Conditions says how leaf and frame stand to the published classes.

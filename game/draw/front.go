@@ -35,6 +35,7 @@ func (s *Scene) drawFront() {
 	if s.v.Show == Both {
 		s.drawSectionLine()
 	}
+	s.drawAsked()
 	s.drawFigures()
 	text := s.sayFront()
 	foot := s.outer.y1 + s.v.figureSize() + 3*leaderGap + s.captionRoom(s.frontBox, text)

@@ -28,9 +28,10 @@ type View struct {
 	Section   float64    // height y of the plan section, mm; 0 = the latch's
 	Swing     geom.Angle // counted from the pose; held between closed and fully open
 	Lens      Lens
-	Still     bool   // leave the handles out: nothing moves on paper
-	RightHung bool   // show the mirror image: the one place where this is done
-	Grab      Target // what is held or has the keyboard's focus
+	Still     bool    // leave the handles out: nothing moves on paper
+	RightHung bool    // show the mirror image: the one place where this is done
+	Asked     *Sketch // where a reading is taken that is asked for, on the front picture; or nil
+	Grab      Target  // what is held or has the keyboard's focus
 	// Format writes a gap and Length a height or a width, in mm; nil writes
 	// millimetres, to a tenth and to a whole one.
 	Format, Length func(mm float64) string

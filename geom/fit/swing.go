@@ -18,6 +18,9 @@ const (
 	// drift is the shift in mm along the edge, between closed and crossing the front
 	// edge, over which no trough deeper than gain has room.
 	drift = 0.01
+	// settled is how closely in mm the place where a bend is passed is found: the
+	// clearance there is then right to the frame's slope times that.
+	settled = 1e-7
 )
 
 // sweep looks for the least clearance of one edge against its facing: over all
@@ -103,9 +106,23 @@ func (f *Fit) sweepArc(a *arc) {
 	s := &f.work.sweep
 	s.arc = a
 	ps := append(f.work.cuts[:0], a.lo, a.hi)
-	for _, pr := range [3]geom.Profile{s.to.line, s.to.front, s.to.stop} {
-		for i := range pr.Knots() {
-			ps = s.passing(ps, pr.Knot(i))
+	closed := a.turned(s.closed)
+	m0, _ := parts(s.to.upright, closed.at(a.lo))
+	m1, _ := parts(s.to.upright, closed.at(a.hi))
+	for i := range s.to.line.Knots() {
+		// Where the frame bends away from the leaf the clearance has a crest.
+		if k := s.to.line.Knot(i); s.to.sign*(s.to.line.Piece(i+1).C1-s.to.line.Piece(i).C1) > 0 && s.near(k, m0, m1) {
+			ps = s.passing(ps, closed, k, true)
+		}
+	}
+	for i := range s.to.front.Knots() {
+		if k := s.to.front.Knot(i); s.near(k, m0, m1) {
+			ps = s.passing(ps, closed, k, false)
+		}
+	}
+	for i := range s.to.stop.Knots() {
+		if k := s.to.stop.Knot(i); s.near(k, m0, m1) {
+			ps = s.passing(ps, closed, k, false)
 		}
 	}
 	ps = s.leaving(ps)
@@ -126,17 +143,22 @@ func (f *Fit) sweepArc(a *arc) {
 	}
 }
 
-// passing appends the p of the arc that pass the frame's place k when closed and
-// when crossing the front edge and the stop, and others just inside these, from
-// which a trough on the way between can be seen.
-func (s *sweep) passing(dst []float64, k float64) []float64 {
-	const reach = 200 // mm: how far a place may move along the edge while it passes the frame
-	closed := s.arc.turned(s.closed)
-	m0, _ := parts(s.to.upright, closed.at(s.arc.lo))
-	m1, _ := parts(s.to.upright, closed.at(s.arc.hi))
-	if k < m0-reach || k > m1+reach {
-		return dst
+// near tells whether the place k can be passed by an arc that reaches from m0 to
+// m1 when closed: while it leaves the frame a point moves along head by up to its
+// distance from the pins, along a jamb by no more than the pins lean.
+func (s *sweep) near(k, m0, m1 float64) bool {
+	reach := 200.0 // mm
+	if s.to.upright {
+		reach = 20
 	}
+	return k > m0-reach && k < m1+reach
+}
+
+// passing appends the p of the arc that pass the frame's place k when closed and
+// when crossing the front edge, and, for a bend of the face itself, when crossing
+// the stop too, and others just inside these, from which a trough on the way
+// between can be seen.
+func (s *sweep) passing(dst []float64, closed quad, k float64, face bool) []float64 {
 	add := func(p float64) {
 		if s.arc.lo < p && p < s.arc.hi {
 			dst = append(dst, p)
@@ -144,7 +166,10 @@ func (s *sweep) passing(dst []float64, k float64) []float64 {
 	}
 	start := inverse(closed, s.to.upright, k, s.arc.lo)
 	add(start)
-	for _, z := range [2]float64{s.to.front.At(k), s.to.stop.At(k)} {
+	for i, z := range [2]float64{s.to.front.At(k), s.to.stop.At(k)} {
+		if i == 1 && !face {
+			break
+		}
 		p, found := start, false
 		for range 6 {
 			foot, out, on := s.arc.foot.at(p), s.arc.out.at(p), s.arc.on.at(p)
@@ -155,7 +180,7 @@ func (s *sweep) passing(dst []float64, k float64) []float64 {
 			}
 			found = true
 			next := inverse(s.arc.turned(geom.HalfTan(near)), s.to.upright, k, p)
-			if math.Abs(next-p) < 1e-10 {
+			if math.Abs(next-p) < settled {
 				break
 			}
 			p = next
@@ -164,7 +189,7 @@ func (s *sweep) passing(dst []float64, k float64) []float64 {
 			continue
 		}
 		add(p)
-		if math.Abs(p-start) > drift {
+		if face && math.Abs(p-start) > drift {
 			add(p + (start-p)/1024)
 			add(start + (p-start)/1024)
 		}

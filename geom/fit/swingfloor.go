@@ -348,7 +348,13 @@ func (s *floorSweep) dip(t0, t1, a, b float64) {
 	r := math.Sqrt(float64(s.x.b*s.x.b) + float64(s.x.c*s.x.c))
 	bend := math.Sqrt(float64(s.y.b*s.y.b)+float64(s.y.c*s.y.c)) +
 		4*s.offset*(s.steep+s.round/max(r-s.offset, 1))
-	if min(a, b)-float64(bend*angle)*angle/8 > s.best.Least-gain {
+	deep := float64(bend*angle) * angle / 8
+	if s.round == 0 && s.path == still {
+		// Between its turns the leaf only rises or only falls, so the dip is no
+		// deeper than what the floor does over the little that the distance changes.
+		deep = min(deep, 2*s.offset*s.steep)
+	}
+	if min(a, b)-deep > s.best.Least-gain {
 		return
 	}
 	s.narrow(t0, t1)

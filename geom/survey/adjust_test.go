@@ -9,6 +9,7 @@ import (
 
 	"leafwright/geom"
 	"leafwright/geom/door"
+	"leafwright/geom/fit"
 	"leafwright/geom/survey/lsq"
 )
 
@@ -323,5 +324,41 @@ func TestHingeReadings(t *testing.T) {
 				break
 			}
 		}
+	}
+}
+
+// A jamb bowed far beyond the ordinary, about which all readings agree, is no slip
+// of any; and between the places read it is known the less well for it.
+func TestFarFromStraight(t *testing.T) {
+	d := square()
+	d.Frame.LatchJamb = nil
+	for i := range 21 {
+		y := 100 * float64(i)
+		d.Frame.LatchJamb = append(d.Frame.LatchJamb, geom.Station{At: y, Value: 800 + 12*y*(2000-y)/1e6})
+	}
+	card := whole(&d)
+	for i := range card {
+		card[i].Value = Expect(&d, card[i])
+	}
+	res := Adjust(card)
+	for _, j := range res.Readings {
+		if j.State != Used {
+			t.Errorf("%s %s: state %d, standardised %.1f", j.Kind, j.Side, j.State, j.Standardised)
+		}
+	}
+	var truth fit.Fit
+	fit.EvaluateClosed(&truth, &d)
+	g := res.Gaps()
+	for _, y := range []float64{100, 250, 500, 750, 1000, 1250, 1500, 1750, 1900} {
+		if u, v := g.At(fit.LatchSide, y), truth.Gaps[fit.LatchSide].At(y); math.Abs(u.Value-v) > u.Margin() {
+			t.Errorf("at %.0f: %.2f ± %.2f, truly %.2f", y, u.Value, u.Margin(), v)
+		}
+	}
+	straight := square()
+	for i := range card {
+		card[i].Value = Expect(&straight, card[i])
+	}
+	if a, b := g.At(fit.LatchSide, 500).Sigma, Adjust(card).Gaps().At(fit.LatchSide, 500).Sigma; !(a > 1.02*b) {
+		t.Errorf("± %.3f beside a bow, ± %.3f on a straight jamb", a, b)
 	}
 }

@@ -7,9 +7,11 @@
 // The unknowns are the values at stations along every edge. Where the readings
 // leave freedom the shape is the one nearest to square, plumb, flat and straight:
 // every ordinary departure from that (a jamb's lean, its bow, a leaf's wind) is
-// wished to be nothing, so faintly that no reading is moved by more than a ten
-// thousandth of what it shows. How far off such a wish may be is not forgotten:
-// it counts in every error with the full size such departures ordinarily have.
+// wished to be nothing. Where readings tell otherwise the wish gives way: a bow read
+// with a straightedge keeps all but 1 part in 10⁵, one found by three widths with a
+// tape all but a two-hundredth (see times in pull.go). Where they do not, how far
+// off the wish may be counts in every error, with the full size such departures
+// ordinarily have.
 //
 // Places are those of the world and of the leaf (see geom), so they run from the
 // hinge side whichever hand the leaf is; no sign of a reading depends on the hand.

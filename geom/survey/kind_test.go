@@ -69,7 +69,7 @@ func TestWhatIsRead(t *testing.T) {
 			Reading{Kind: LeafHeight, At: 396}, 1986},
 		{"diagonal of a leaf", nil, Reading{Kind: LeafDiagonal, Side: Falling}, math.Sqrt(792*792 + 1990*1990)},
 		{"thickness", nil, Reading{Kind: LeafThickness}, 40},
-		// 1.5 mm at 500 mm is 2.286 mm across 762 mm: shared/reference worked example C5.
+		// 1.5 mm at 500 mm is 1.5·762/500 = 2.286 mm across 762 mm.
 		{"corner that is more than square", func(d *door.Door) { d.Leaf.Top = geom.Through(0, 1990, 762, 1990+2.286) },
 			Reading{Kind: LeafSquare, Side: HingeHead}, 1.5},
 		{"the corner across the same top", func(d *door.Door) { d.Leaf.Top = geom.Through(0, 1990, 762, 1990+2.286) },
@@ -167,9 +167,9 @@ func TestKindsAreWhole(t *testing.T) {
 	}
 }
 
-// Tape errors are those of shared/reference worked example C6: class II, 1981 mm
-// 0.9 mm from the hook, 2030 mm 1.1 mm; class III, 1981 mm 1.7 mm. Over √3, with 0.5
-// for reading.
+// Tape errors by UK SI 2016/1153 Sch. 1I = Directive 2014/32/EU Annex X, from the
+// hook: class II, 1981 mm 0.9 mm, 2030 mm 1.1 mm; class III, 1981 mm 1.7 mm. Over √3,
+// with 0.5 for reading.
 func TestSigmaByInstrument(t *testing.T) {
 	for _, row := range []struct {
 		situation string

@@ -54,8 +54,9 @@ func evaluate[T any](p *page, expression string) T {
 	return v
 }
 
-// axe looks through the page and the drawing's frame for what keeps people out.
-func TestAccessible(t *testing.T) {
+// axe gives the script that looks for what keeps people out of a page.
+func axe(t *testing.T) string {
+	t.Helper()
 	file := os.Getenv("LEAFWRIGHT_AXE")
 	if file == "" {
 		skip(t, "no path to axe.min.js (npm package axe-core) in LEAFWRIGHT_AXE")
@@ -64,6 +65,21 @@ func TestAccessible(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	return string(source)
+}
+
+// violations tells what axe, run in the page before, finds wrong with it now.
+func (p *page) violations(where string) {
+	p.t.Helper()
+	for _, v := range evaluate[[]string](p, `axe.run(document).then(r => r.violations.map(v => v.id + ' (' + v.impact + '): ' +
+		v.nodes.map(n => n.html.slice(0, 120) + ' ' + (n.any[0] || n.all[0] || n.none[0] || {}).message).join(' | ')))`) {
+		p.t.Errorf("%s: %s", where, v)
+	}
+}
+
+// Nothing on the page or in the drawing's frame keeps people out.
+func TestAccessible(t *testing.T) {
+	source := axe(t)
 	for _, c := range []struct {
 		name string
 		screen
@@ -78,26 +94,19 @@ func TestAccessible(t *testing.T) {
 			p.until(`document.querySelector('#demos button')`)
 			// Run by the debugger: a script element the policy would refuse. From the
 			// page axe looks into the frame too, if it finds itself there.
-			p.inFrame(string(source))
-			ask[bool](p, `(() => {`+string(source)+`; return true; })()`)
+			p.inFrame(source)
+			ask[bool](p, `(() => {`+source+`; return true; })()`)
 			if n := evaluate[int](p, `axe.run(document).then(r => r.passes.flatMap(v => v.nodes).filter(n => n.target.length > 1).length)`); n == 0 {
 				t.Error("the drawing's frame was not looked into")
 			}
-			check := func(where string) {
-				t.Helper()
-				for _, v := range evaluate[[]string](p, `axe.run(document).then(r => r.violations.map(v => v.id + ' (' + v.impact + '): ' +
-					v.nodes.map(n => n.html.slice(0, 120) + ' ' + (n.any[0] || n.all[0] || n.none[0] || {}).message).join(' | ')))`) {
-					t.Errorf("%s: %s", where, v)
-				}
-			}
-			check("folded")
+			p.violations("folded")
 			ask[bool](p, `(document.querySelectorAll('details').forEach(d => { d.open = true; }), true)`)
 			p.write(field("leaf.width"), "nonsense")
 			p.until(`document.querySelector('[id="f:leaf.width"]').getAttribute('aria-invalid') === 'true'`)
-			check("unfolded, with a fault")
+			p.violations("unfolded, with a fault")
 			p.click("#jobs-open")
 			p.until(`document.getElementById('jobs').open`)
-			check("jobs")
+			p.violations("jobs")
 		})
 	}
 }

@@ -223,6 +223,12 @@ func (p *page) downloads() string { return filepath.Join(scratch, p.t.Name()) }
 // saved presses a button that hands the job over and gives the file's content.
 func (p *page) saved(button string) map[string]any {
 	p.t.Helper()
+	return readJSON(p.t, p.savedFile(button))
+}
+
+// savedFile presses a button that hands a file over and gives the file's name.
+func (p *page) savedFile(button string) string {
+	p.t.Helper()
 	dir := p.downloads()
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		p.t.Fatal(err)
@@ -253,11 +259,11 @@ func (p *page) saved(button string) map[string]any {
 	ask[bool](p, fmt.Sprintf(`(document.querySelector(%q).click(), true)`, button))
 	select {
 	case name := <-done:
-		return readJSON(p.t, filepath.Join(dir, name))
+		return filepath.Join(dir, name)
 	case <-p.ctx.Done():
 		p.t.Fatal("no file came")
 	}
-	return nil
+	return ""
 }
 
 // give chooses a file for the page to open.

@@ -3,7 +3,6 @@
 package panel
 
 import (
-	"encoding/json"
 	"errors"
 	"strings"
 	"syscall/js"
@@ -86,7 +85,12 @@ func (p *Panel) demoButtons() []js.Value {
 
 func (p *Panel) listDemos(text string) {
 	var all []demo
-	if err := json.Unmarshal([]byte(text), &all); err != nil {
+	if err := try(func() {
+		list := win.Get("JSON").Call("parse", text)
+		for i := range list.Length() {
+			all = append(all, demo{list.Index(i).Get("file").String(), list.Index(i).Get("name").String()})
+		}
+	}); err != nil {
 		p.openFault("The list of doors to try cannot be read: " + err.Error())
 		return
 	}
@@ -126,12 +130,13 @@ func Plain() game.Job {
 	return job
 }
 
-// own starts a job from a plain, sensible door.
+// own starts a job with an empty measuring card.
 func (p *Panel) own() {
-	p.bench.Open(Plain())
+	p.bench.Open(game.Measure(Plain()))
 	byID("jobs").Call("close")
 	p.changed()
-	p.form.start()
+	p.toTop()
+	p.card.start()
 }
 
 func (p *Panel) toTop() {
@@ -164,11 +169,16 @@ func (p *Panel) openFault(text string) {
 // save hands the job over as a file.
 func (p *Panel) save() {
 	job := p.bench.Job()
+	p.download(fileName(job.Name)+".json", "application/json", string(game.Encode(*job)))
+}
+
+// download hands a text over as a file.
+func (p *Panel) download(name, kind, text string) {
 	options := js.Global().Get("Object").New()
-	options.Set("type", "application/json")
-	blob := page.Get("Blob").New([]any{string(game.Encode(*job))}, options)
+	options.Set("type", kind)
+	blob := page.Get("Blob").New([]any{text}, options)
 	url := page.Get("URL").Call("createObjectURL", blob)
-	link := el("a", attrs{"download": fileName(job.Name) + ".json"})
+	link := el("a", attrs{"download": name})
 	link.Set("href", url)
 	link.Call("click")
 	var later js.Func

@@ -15,6 +15,7 @@ type Panel struct {
 	changed func() // after anything was done to the bench
 
 	form     form
+	card     card
 	controls controls
 	keeper   keeper
 
@@ -27,6 +28,7 @@ type Panel struct {
 func New(b *bench.State, changed func()) *Panel {
 	p := &Panel{bench: b, changed: changed, jobs: -1, looks: -1}
 	p.form.init(p)
+	p.card.init(p)
 	p.controls.init(p)
 	p.keeper.init(p)
 	p.head()
@@ -47,6 +49,7 @@ func (p *Panel) Show() {
 	}
 	if newJob || newLook {
 		p.controls.show()
+		p.card.show()
 		p.showStill()
 	}
 	p.keeper.keep(newJob, newLook)

@@ -1,0 +1,369 @@
+package bench
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"leafwright/game"
+	"leafwright/game/draw"
+	"leafwright/game/measure"
+	"leafwright/game/words"
+)
+
+// Prompt is one line of the measuring card as a page shows it.
+type Prompt struct {
+	game.Prompt
+	Ask    string // how to take the reading, a sentence
+	Label  string // what it is of
+	Places []PlaceField
+	// Misfit says why the reading does not fit the others and what it may have
+	// been; empty when it does fit.
+	Misfit string
+	// LeaveOut is the path that takes true to leave the reading out and false to
+	// count it again, empty where nothing was read; Left tells which it is.
+	LeaveOut string
+	Left     bool
+	// Remove is the path of a reading taken beside the card, for [State.Remove].
+	Remove string
+	// Signed tells that the reading may be below 0.
+	Signed bool
+}
+
+// PlaceField is where a reading is taken, as a field to type in.
+type PlaceField struct{ Path, Label, Value string }
+
+// Measuring tells whether the job's shapes come from readings, so that there is a
+// card to fill.
+func (s *State) Measuring() bool { return s.Job().IsSurveyed() }
+
+// card is what the measuring card shows, made anew after every change to the job.
+type card struct {
+	jobs    int
+	prompts []Prompt
+}
+
+// Card gives the measuring card in the order to walk through it. It stays good
+// until the job changes.
+func (s *State) Card() []Prompt {
+	if !s.Measuring() {
+		return nil
+	}
+	if s.card.jobs == s.jobs && s.card.prompts != nil {
+		return s.card.prompts
+	}
+	job := s.Job()
+	say := s.speaker()
+	misfits := s.misfits(say)
+	all := game.Form{Units: s.look.unit()}.Card(*job, s.sure)
+	s.card.jobs = s.jobs
+	s.card.prompts = s.card.prompts[:0]
+	for _, p := range all {
+		q := Prompt{Prompt: p, Misfit: misfits[p.Index], Signed: p.Min < 0}
+		of := p.Reading.Survey()
+		q.Ask, q.Label = say.Ask(of), capital(say.Thing(of))
+		q.Places = s.places(&q)
+		if p.Index >= 0 {
+			at := "readings[" + strconv.Itoa(p.Index) + "]"
+			q.LeaveOut, q.Left = at+".off", p.Reading.Off && p.Value != ""
+			if p.Stage == game.Others {
+				q.Remove = at
+			}
+		}
+		s.card.prompts = append(s.card.prompts, q)
+	}
+	return s.card.prompts
+}
+
+// places gives the fields of where a reading is taken.
+func (s *State) places(p *Prompt) (out []PlaceField) {
+	base := strings.TrimSuffix(p.Path, ".value")
+	for _, f := range []struct {
+		name, label string
+		l           measure.Length
+	}{{"at", "At", p.Reading.At}, {"from", "From", p.Reading.From}, {"to", "To", p.Reading.To}} {
+		if f.l.Text != "" {
+			out = append(out, PlaceField{base + "." + f.name, f.label, game.ShowTyped(f.l, s.look.unit())})
+		}
+	}
+	return out
+}
+
+// misfits says of each reading that does not fit why not, by its place in the job.
+func (s *State) misfits(say words.Speaker) map[int]string {
+	job := s.Job()
+	out := map[int]string{}
+	for _, m := range job.Misfits() {
+		text := s.misfit(say, m)
+		for _, i := range m.Readings {
+			out[i] = text
+		}
+	}
+	return out
+}
+
+func (s *State) misfit(say words.Speaker, m game.Misfit) string {
+	typed := make([]string, len(m.Readings))
+	for k, i := range m.Readings {
+		typed[k] = game.ShowTyped(s.Job().Readings[i].Value, s.look.unit())
+	}
+	if len(typed) == 1 {
+		return say.Suspect(m.Judged[0], typed[0])
+	}
+	return say.Doubt(m.Judged, typed)
+}
+
+// Note is a sentence about the readings, and the prompt it is about.
+type Note struct{ Text, Path string }
+
+// Misfits says which readings do not fit the others.
+func (s *State) Misfits() (out []Note) {
+	if !s.Measuring() {
+		return nil
+	}
+	say, card := s.speaker(), s.Card()
+	for _, m := range s.Job().Misfits() {
+		n := Note{Text: s.misfit(say, m)}
+		if k := slices.IndexFunc(card, func(p Prompt) bool { return p.Index == m.Readings[0] }); k >= 0 {
+			n.Path = card[k].Path
+		}
+		out = append(out, n)
+	}
+	return out
+}
+
+// Advice says what to measure next and what it is good for, once that is worked
+// out; the path is empty where it is none of the card's prompts.
+func (s *State) Advice() (n Note, is bool) {
+	if s.sure == nil || !s.sure.HasNext {
+		return n, false
+	}
+	n.Text = s.speaker().Next(s.sure.Next)
+	for _, p := range s.Card() {
+		if p.Stage == game.Next {
+			n.Path = p.Path
+		}
+	}
+	return n, true
+}
+
+// Asked gives the place on the card of the prompt that is asked now.
+func (s *State) Asked() int {
+	card := s.Card()
+	if k := place(card, s.look.Asked); k >= 0 {
+		return k
+	}
+	return max(0, unread(card, 0, game.Least))
+}
+
+func place(card []Prompt, path string) int {
+	return slices.IndexFunc(card, func(p Prompt) bool { return p.Path == path })
+}
+
+// unread gives the first prompt from a place on of a stage that was not read, or −1.
+func unread(card []Prompt, from int, of game.Stage) int {
+	for k := from; k < len(card); k++ {
+		if card[k].Stage == of && card[k].Value == "" {
+			return k
+		}
+	}
+	return -1
+}
+
+// Ask goes to a prompt of the card.
+func (s *State) Ask(path string) {
+	s.Settle()
+	l := s.look
+	l.Asked = path
+	s.advised = false
+	card := s.Card()
+	if k := place(card, path); k >= 0 {
+		s.advised = card[k].Stage == game.Next
+	}
+	s.setLook(l)
+}
+
+// stay keeps the prompt that was come to by itself while it is typed in: it is the
+// first not read yet, until it is read.
+func (s *State) stay() {
+	if card := s.Card(); s.look.Asked == "" && len(card) > 0 {
+		s.look.Asked = card[s.Asked()].Path
+	}
+}
+
+// Advance goes to the next prompt in order. From the one that told most it goes,
+// once read, to the one that does so then.
+func (s *State) Advance() bool {
+	card := s.Card()
+	if len(card) == 0 {
+		return false
+	}
+	k := s.Asked()
+	next := k + 1
+	if s.advised && card[k].Value != "" {
+		if n := slices.IndexFunc(card, func(p Prompt) bool { return p.Stage == game.Next }); n >= 0 && n != k {
+			next = n
+		}
+	}
+	if next >= len(card) {
+		return false
+	}
+	s.Ask(card[next].Path)
+	return true
+}
+
+// GoBack goes to the prompt before.
+func (s *State) GoBack() bool {
+	k := s.Asked()
+	if k == 0 {
+		return false
+	}
+	s.Ask(s.Card()[k-1].Path)
+	return true
+}
+
+// Progress says how far the card is filled: where on it the prompt asked now is,
+// and what is still needed.
+func (s *State) Progress() (where, needed string) {
+	card := s.Card()
+	if len(card) == 0 {
+		return "", ""
+	}
+	now := &card[s.Asked()]
+	n, of, least, read, all := 0, 0, 0, 0, 0
+	for k := range card {
+		p := &card[k]
+		if p.Stage == now.Stage {
+			of++
+			if p.Path == now.Path {
+				n = of
+			}
+		}
+		if p.Value != "" {
+			all++
+		}
+		if p.Stage == game.Least {
+			least++
+			if p.Value != "" {
+				read++
+			}
+		}
+	}
+	where = now.Stage.String()
+	if of > 1 {
+		where += ": " + strconv.Itoa(n) + " of " + strconv.Itoa(of)
+	}
+	switch {
+	case s.lacks == nil && all == 1:
+		needed = "1 read; each one more makes the door surer."
+	case s.lacks == nil:
+		needed = strconv.Itoa(all) + " read; each one more makes the door surer."
+	default:
+		needed = strconv.Itoa(read) + " read of the " + strconv.Itoa(least) + " needed at least."
+	}
+	return where, needed
+}
+
+// Unfinished gives the path of the first prompt still needed, empty when none is.
+func (s *State) Unfinished() string {
+	card := s.Card()
+	if k := unread(card, 0, game.Least); k >= 0 && s.lacks != nil {
+		return card[k].Path
+	}
+	return ""
+}
+
+// Sketch gives the small picture of where a prompt's reading is taken.
+func (s *State) Sketch(p *Prompt, w, h float64) *draw.List {
+	k := sketch(s.Job(), &p.Picture)
+	var l draw.List
+	k.Draw(&l, w, h)
+	return &l
+}
+
+// asked gives the sketch of the prompt asked now, for its mark on the drawing; nil
+// where there is none.
+func (s *State) asked() *draw.Sketch {
+	if !s.Measuring() || s.look.CardShut {
+		return nil
+	}
+	card := s.Card()
+	if len(card) == 0 {
+		return nil
+	}
+	k := sketch(s.Job(), &card[s.Asked()].Picture)
+	return &k
+}
+
+// ShutCard folds the card away, or opens it.
+func (s *State) ShutCard(shut bool) {
+	l := s.look
+	l.CardShut = shut
+	s.setLook(l)
+}
+
+// ShowAll shows the whole card at once, or one prompt at a time.
+func (s *State) ShowAll(all bool) {
+	l := s.look
+	l.AllAtOnce = all
+	s.setLook(l)
+}
+
+// follow goes to the prompt whose field an undo has changed.
+func (s *State) follow(path string) {
+	card := s.Card()
+	for k := range card {
+		p := &card[k]
+		if path == p.Path || p.LeaveOut != "" && path == p.LeaveOut || slices.ContainsFunc(p.Places, func(f PlaceField) bool { return f.Path == path }) {
+			s.Ask(p.Path)
+			return
+		}
+	}
+}
+
+// PastePath is where what was pasted and could not be taken stays as a draft.
+const PastePath = "card.paste"
+
+// Paste adds readings from a table of text. What cannot be taken stays as a draft
+// under [PastePath], with what is wrong with each line, and the job is as it was.
+func (s *State) Paste(text string) bool {
+	c := change{act: paste, path: PastePath, text: text, unit: s.look.unit()}
+	job, err := c.apply(s.Job())
+	if err != nil {
+		s.drafts[PastePath] = Draft{text, s.why(PastePath, err)}
+		s.jobs++
+		return false
+	}
+	delete(s.drafts, PastePath)
+	s.past.do(step{change: c, job: job})
+	s.measure()
+	return true
+}
+
+// DropPaste forgets what was pasted and could not be taken.
+func (s *State) DropPaste() {
+	if _, is := s.drafts[PastePath]; is {
+		delete(s.drafts, PastePath)
+		s.jobs++
+	}
+}
+
+// pasted gives the job with the readings of a table added; a door whose shapes were
+// given by hand is measured anew by it.
+func pasted(job *game.Job, text string) (game.Job, error) {
+	more, err := game.ParseReadings([]byte(text))
+	if err != nil {
+		return *job, err
+	}
+	return game.Measure(*job).WithReadings(more)
+}
+
+// ReadingsCSV gives the readings as a table of text that [State.Paste] takes.
+func (s *State) ReadingsCSV() []byte { return game.EncodeReadings(s.Job().Readings) }
+
+func capital(text string) string {
+	if text == "" {
+		return ""
+	}
+	return string(text[0]&^0x20) + text[1:]
+}

@@ -1,0 +1,97 @@
+package bench
+
+import (
+	"strconv"
+	"strings"
+
+	"leafwright/game"
+	"leafwright/game/words"
+	"leafwright/geom/survey"
+)
+
+// Unsure tells whether the findings rest on readings and it is not worked out yet
+// how well they are known: that takes too long for every keystroke. A page calls
+// [State.Weigh] once nothing was typed for a moment.
+func (s *State) Unsure() bool { return s.Measuring() && s.lacks == nil && !s.weighed }
+
+// Weigh works out how well the findings are known and what to measure next.
+func (s *State) Weigh() {
+	if !s.Unsure() {
+		return
+	}
+	s.weighed = true
+	s.sure = s.Job().Sure(false)
+	s.sure.Weigh(s.found)
+	s.jobs++
+}
+
+// Lacking tells that the readings do not make a door yet: what is drawn is as far
+// as they go, and there are no findings.
+func (s *State) Lacking() bool { return s.lacks != nil }
+
+// lacking says what keeps the readings from making a door.
+func (s *State) lacking() string {
+	say, job := s.speaker(), s.Job()
+	wanted := job.Survey.Missing
+	if len(wanted) == 0 {
+		return s.contrary(say)
+	}
+	parts := make([]string, len(wanted))
+	for i, r := range wanted {
+		parts[i] = least(say, r)
+	}
+	list := parts[0]
+	if n := len(parts); n > 1 {
+		list = strings.Join(parts[:n-1], ", ") + " and " + parts[n-1]
+	}
+	if len(job.Counted()) == 0 {
+		return "Nothing is read yet. To hang the door it takes " + list + "."
+	}
+	return "Still to be read before the door can be hung: " + list + "."
+}
+
+// least names a reading of the least set, wherever it is taken.
+func least(say words.Speaker, r survey.Reading) string {
+	switch r.Kind {
+	case survey.OpeningWidth:
+		return "the opening's width"
+	case survey.OpeningHeight:
+		return "the opening's height"
+	case survey.LeafWidth:
+		return "the leaf's width"
+	case survey.LeafHeight:
+		return "the leaf's height"
+	}
+	return say.Thing(r)
+}
+
+// contrary says which readings no door can have.
+func (s *State) contrary(say words.Speaker) string {
+	faults, ok := s.lacks.(game.Faults)
+	if !ok {
+		return s.lacks.Error()
+	}
+	said := "No door has all these readings."
+	for i, f := range faults {
+		if i == 3 {
+			said += " And more."
+			break
+		}
+		for k := range s.Job().Readings {
+			if strings.HasPrefix(f.Path, "readings["+strconv.Itoa(k)+"]") {
+				f.Path = capital(say.Thing(s.Job().Readings[k].Survey()))
+			}
+		}
+		if f.Path == "readings" {
+			f.Path = ""
+		}
+		text := strings.Replace(f.Error(), "they make a door whose ", "", 1)
+		for k := range s.Job().Door.Hinges {
+			hinge := "hinges[" + strconv.Itoa(k) + "]"
+			text = strings.Replace(text, hinge+".leaf", say.Thing(survey.Reading{Kind: survey.HingeOnLeaf, Hinge: k}), 1)
+			text = strings.Replace(text, hinge+".jamb", say.Thing(survey.Reading{Kind: survey.HingeOnJamb, Hinge: k}), 1)
+		}
+		said += " " + capital(text) + "."
+	}
+	return said
+}
