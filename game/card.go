@@ -3,7 +3,6 @@ package game
 import (
 	"cmp"
 	"math"
-	"slices"
 	"strconv"
 
 	"leafwright/game/measure"
@@ -239,7 +238,7 @@ func (j *Job) match(slots []slot) []int {
 			}
 		}
 	}
-	slices.SortStableFunc(pairs, func(a, b pair) int { return cmp.Compare(a.off, b.off) })
+	geom.Order(pairs, func(a, b pair) int { return cmp.Compare(a.off, b.off) })
 	taken, used := make([]int, len(slots)), make([]bool, len(j.Readings))
 	for k := range taken {
 		taken[k] = -1

@@ -294,7 +294,7 @@ func EncodeReadings(readings []Reading) []byte {
 	parts := find(readingsPath).parts
 	var columns []*field
 	for k := range parts {
-		f := &parts[k]
+		f := parts[k]
 		used := f.name == "kind" || f.name == "value"
 		for i := range readings {
 			used = used || !f.at(&j, i).same(f.std(&j, i))

@@ -12,7 +12,7 @@ type field struct {
 
 	need   bool       // must be in the file
 	limits door.Range // of a length, in mm, or of degrees
-	parts  []field
+	parts  []*field
 
 	// at gives where the value lives in a job; std what it is when it is left out,
 	// from fields before it in the table. i is the place in the list the field is in.
@@ -66,39 +66,39 @@ func (s *shape) ranges(j *Job) (place, value door.Range) {
 
 // Constructors for the table. p says where in a job the value lives.
 
-func size(name, label string, limits door.Range, p func(j *Job) *float64) field {
+func size(name, label string, limits door.Range, p func(j *Job) *float64) *field {
 	return sizeIn(name, label, limits, func(j *Job, _ int) *float64 { return p(j) })
 }
 
-func sizeIn(name, label string, limits door.Range, p func(j *Job, i int) *float64) field {
-	return field{name: name, label: label, limits: limits, at: func(j *Job, i int) value { return length{p(j, i)} }}
+func sizeIn(name, label string, limits door.Range, p func(j *Job, i int) *float64) *field {
+	return &field{name: name, label: label, limits: limits, at: func(j *Job, i int) value { return length{p(j, i)} }}
 }
 
-func angle(name, label string, limits door.Range, p func(j *Job) *geom.Angle) field {
-	return field{name: name, label: label, limits: limits, at: func(j *Job, _ int) value { return degrees{p(j)} }}
+func angle(name, label string, limits door.Range, p func(j *Job) *geom.Angle) *field {
+	return &field{name: name, label: label, limits: limits, at: func(j *Job, _ int) value { return degrees{p(j)} }}
 }
 
-func choice[T ~string](name, label, none string, choices func() []Choice, p func(j *Job) *T) field {
-	return field{name: name, label: label, at: func(j *Job, _ int) value { return word[T]{p(j), none, choices} }}
+func choice[T ~string](name, label, none string, choices func() []Choice, p func(j *Job) *T) *field {
+	return &field{name: name, label: label, at: func(j *Job, _ int) value { return word[T]{p(j), none, choices} }}
 }
 
-func yesNo(name, label string, p func(j *Job) *bool) field {
-	return field{name: name, label: label, at: func(j *Job, _ int) value { return truth{p(j)} }}.or(func(*Job) value { return truth{new(bool)} })
+func yesNo(name, label string, p func(j *Job) *bool) *field {
+	return (&field{name: name, label: label, at: func(j *Job, _ int) value { return truth{p(j)} }}).or(func(*Job) value { return truth{new(bool)} })
 }
 
-func text(name, label string, p func(j *Job) *string) field {
-	return field{name: name, label: label, at: func(j *Job, _ int) value { return line{p(j)} }}.or(func(*Job) value { return line{new(string)} })
+func text(name, label string, p func(j *Job) *string) *field {
+	return (&field{name: name, label: label, at: func(j *Job, _ int) value { return line{p(j)} }}).or(func(*Job) value { return line{new(string)} })
 }
 
-func profile(name, label string, s shape, p func(j *Job) *geom.Profile, std func(j *Job) geom.Profile) field {
-	f := field{name: name, label: label, shape: &s, at: func(j *Job, _ int) value { return stations{p(j)} }}
+func profile(name, label string, s shape, p func(j *Job) *geom.Profile, std func(j *Job) geom.Profile) *field {
+	f := &field{name: name, label: label, shape: &s, at: func(j *Job, _ int) value { return stations{p(j)} }}
 	return f.or(func(j *Job) value { q := std(j); return stations{&q} })
 }
 
-func group(name string, parts ...field) field { return field{name: name, parts: parts} }
+func group(name string, parts ...*field) *field { return &field{name: name, parts: parts} }
 
-func groups[T comparable](name, label, one string, count door.Range, p func(j *Job) *[]T, item func(j *Job, i int) string, parts ...field) field {
-	return field{
+func groups[T comparable](name, label, one string, count door.Range, p func(j *Job) *[]T, item func(j *Job, i int) string, parts ...*field) *field {
+	return &field{
 		name: name, label: label, parts: parts, count: count, item: item, one: one,
 		list: func(j *Job) list { return listOf[T]{p(j)} },
 		at:   func(j *Job, _ int) value { return listOf[T]{p(j)} },
@@ -106,43 +106,43 @@ func groups[T comparable](name, label, one string, count door.Range, p func(j *J
 }
 
 // must makes the field one that may not be left out.
-func (f field) must() field { f.need = true; return f }
+func (f *field) must() *field { f.need = true; return f }
 
 // or gives what the field is when it is left out.
-func (f field) or(std func(j *Job) value) field {
+func (f *field) or(std func(j *Job) value) *field {
 	f.std = func(j *Job, _ int) value { return std(j) }
 	return f
 }
 
 // orMM and orDegrees are or for a length and an angle.
-func (f field) orMM(std func(j *Job) float64) field {
+func (f *field) orMM(std func(j *Job) float64) *field {
 	return f.or(func(j *Job) value { x := std(j); return length{&x} })
 }
 
-func (f field) orDegrees(x float64) field {
+func (f *field) orDegrees(x float64) *field {
 	return f.or(func(*Job) value { a := geom.Angle(x) * geom.Degree; return degrees{&a} })
 }
 
-func (f field) orFixed(x float64) field { return f.orMM(func(*Job) float64 { return x }) }
+func (f *field) orFixed(x float64) *field { return f.orMM(func(*Job) float64 { return x }) }
 
 // when says for which jobs a form shows the field.
-func (f field) when(shown func(j *Job) bool) field { f.shown = shown; return f }
+func (f *field) when(shown func(j *Job) bool) *field { f.shown = shown; return f }
 
 // helped adds a sentence for a person, then a change that goes along, with the one
 // number an edge may be, near what its values stand near.
-func (f field) helped(help string) field            { f.help = help; return f }
-func (f field) then(follow func(old, j *Job)) field { f.follow = follow; return f }
-func (f field) with(s ...slant) field               { f.shape.slants = s; return f }
-func (f field) near(from string, x func(j *Job) float64, off float64) field {
+func (f *field) helped(help string) *field            { f.help = help; return f }
+func (f *field) then(follow func(old, j *Job)) *field { f.follow = follow; return f }
+func (f *field) with(s ...slant) *field               { f.shape.slants = s; return f }
+func (f *field) near(from string, x func(j *Job) float64, off float64) *field {
 	f.shape.from, f.shape.near, f.shape.off = from, x, off
 	return f
 }
 
 // walk visits every field that holds a value, with its path and its place in its
 // list; a list's items are walked through when the visit to the list says so.
-func walk(fs []field, j *Job, path string, i int, visit func(f *field, path string, i int) (into bool)) {
+func walk(fs []*field, j *Job, path string, i int, visit func(f *field, path string, i int) (into bool)) {
 	for k := range fs {
-		f := &fs[k]
+		f := fs[k]
 		here := join(path, f.name)
 		switch {
 		case f.list != nil:

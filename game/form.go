@@ -134,10 +134,10 @@ func find(path string) *field {
 	return f
 }
 
-func named(fs []field, name string) *field {
+func named(fs []*field, name string) *field {
 	for k := range fs {
 		if fs[k].name == name {
-			return &fs[k]
+			return fs[k]
 		}
 	}
 	return nil
@@ -157,7 +157,7 @@ func (fm Form) show(s *Section, g *Group, f *field, j *Job, path string, i int) 
 				item.Remove = path + index(k)
 			}
 			for m := range f.parts {
-				fm.show(s, &item, &f.parts[m], j, join(path+index(k), f.parts[m].name), k)
+				fm.show(s, &item, f.parts[m], j, join(path+index(k), f.parts[m].name), k)
 			}
 			s.Groups = append(s.Groups, item)
 		}
@@ -169,7 +169,7 @@ func (fm Form) show(s *Section, g *Group, f *field, j *Job, path string, i int) 
 			g.Fields = append(g.Fields, floorChoice(j))
 		}
 		for m := range f.parts {
-			fm.show(s, g, &f.parts[m], j, join(path, f.parts[m].name), i)
+			fm.show(s, g, f.parts[m], j, join(path, f.parts[m].name), i)
 		}
 	default:
 		g.Fields = append(g.Fields, fm.fields(s, f, j, path, i)...)

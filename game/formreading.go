@@ -26,7 +26,7 @@ func (fm Form) readingsTable(s *Section, g *Group, f *field, j *Job) {
 		r := &j.Readings[i]
 		row := Row{Remove: readingsPath + index(i)}
 		for k := range f.parts {
-			p := &f.parts[k]
+			p := f.parts[k]
 			cell := Field{Path: join(row.Remove, p.name), Label: "Reading " + ordinal(i) + ", " + lowered(p.label)}
 			row.Cells = append(row.Cells, fm.readingCell(cell, p, j, i, r))
 		}

@@ -107,7 +107,7 @@ func (r *reader) version(root *node) {
 }
 
 // group reads the fields of one group.
-func (r *reader) group(fs []field, n *node, path string, i int) {
+func (r *reader) group(fs []*field, n *node, path string, i int) {
 	var names []string
 	if path == "" {
 		names = append(names, versionField)
@@ -117,7 +117,7 @@ func (r *reader) group(fs []field, n *node, path string, i int) {
 	}
 	n.strangers(names, r.at(path))
 	for k := range fs {
-		f := &fs[k]
+		f := fs[k]
 		here := join(path, f.name)
 		miss := r.at(here)
 		m := n.get(f.name)
@@ -154,7 +154,7 @@ func needs(f *field) bool {
 		return false
 	}
 	for i := range f.parts {
-		if f.parts[i].need || needs(&f.parts[i]) {
+		if f.parts[i].need || needs(f.parts[i]) {
 			return true
 		}
 	}

@@ -1,7 +1,6 @@
 package game
 
 import (
-	"slices"
 	"strconv"
 
 	"leafwright/game/measure"
@@ -165,6 +164,6 @@ func (j *Job) middle(kind survey.Kind) (mm float64, ok bool) {
 	if len(all) == 0 {
 		return 0, false
 	}
-	slices.Sort(all)
+	geom.Ascending(all)
 	return all[(len(all)-1)/2], true
 }

@@ -10,34 +10,34 @@ import (
 const readingsPath = "readings"
 
 // readingFields is the part of the table that says what a reading is.
-func readingFields() field {
+func readingFields() *field {
 	r := func(j *Job, i int) *Reading { return &j.Readings[i] }
-	mm := func(name, label, help string, p func(r *Reading) *measure.Length) field {
-		f := field{name: name, label: label, help: help, at: func(j *Job, i int) value { return verbatim{p(r(j, i))} }}
+	mm := func(name, label, help string, p func(r *Reading) *measure.Length) *field {
+		f := &field{name: name, label: label, help: help, at: func(j *Job, i int) value { return verbatim{p(r(j, i))} }}
 		return f.or(func(*Job) value { return verbatim{new(measure.Length)} })
 	}
 	f := groups(readingsPath, "Readings", "reading", door.Range{Hi: survey.ReadingsMost}, func(j *Job) *[]Reading { return &j.Readings },
 		func(j *Job, i int) string { return "Reading " + ordinal(i) },
-		field{name: "kind", label: "What", need: true, at: func(j *Job, i int) value { return word[survey.Kind]{&r(j, i).Kind, "", readingKinds} }}.then(retype),
-		field{name: "side", label: "Side", at: func(j *Job, i int) value { return word[survey.Side]{&r(j, i).Side, "", sideWords} }}.
+		(&field{name: "kind", label: "What", need: true, at: func(j *Job, i int) value { return word[survey.Kind]{&r(j, i).Kind, "", readingKinds} }}).then(retype),
+		(&field{name: "side", label: "Side", at: func(j *Job, i int) value { return word[survey.Side]{&r(j, i).Side, "", sideWords} }}).
 			or(func(*Job) value { return word[survey.Side]{new(survey.Side), "", sideWords} }).
 			helped("Which jamb, edge, stile, diagonal or corner; a leaf's top is its head and its foot its floor side."),
-		field{name: "hinge", label: "Hinge", limits: door.Range{Lo: 1, Hi: door.HingesMost}, at: func(j *Job, i int) value { return whole{&r(j, i).Hinge} }}.
+		(&field{name: "hinge", label: "Hinge", limits: door.Range{Lo: 1, Hi: door.HingesMost}, at: func(j *Job, i int) value { return whole{&r(j, i).Hinge} }}).
 			or(func(*Job) value { return whole{new(int)} }).helped("Which one, 1 the top one."),
 		mm("at", "At", "The place: a height up from the floor or from the leaf's foot, or a distance across from the hinge side, whichever hand the leaf is.",
 			func(r *Reading) *measure.Length { return &r.At }),
 		mm("from", "From", "Where the level, plumb line, straightedge or lower stick begins.", func(r *Reading) *measure.Length { return &r.From }),
 		mm("to", "To", "Where it ends.", func(r *Reading) *measure.Length { return &r.To }),
-		field{name: "angle", label: "Swing angle", limits: door.Range{Lo: 0, Hi: 180}, at: func(j *Job, i int) value { return degrees{&r(j, i).Angle} }}.
+		(&field{name: "angle", label: "Swing angle", limits: door.Range{Lo: 0, Hi: 180}, at: func(j *Job, i int) value { return degrees{&r(j, i).Angle} }}).
 			orDegrees(0).helped("Of a place on the floor; 0 in the opening, 90 square out of it."),
 		mm("value", "Read", "What was read, kept as typed; needed unless the reading is off.", func(r *Reading) *measure.Length { return &r.Value }).then(reread),
 		mm("sigma", "Give or take", "Standard deviation; when left out, that of the instrument.", func(r *Reading) *measure.Length { return &r.Sigma }),
-		field{name: "instrument", label: "Read with", at: func(j *Job, i int) value {
+		(&field{name: "instrument", label: "Read with", at: func(j *Job, i int) value {
 			return word[survey.Instrument]{&r(j, i).Instrument, usual, instrumentChoices}
-		}}.or(func(*Job) value { return word[survey.Instrument]{new(survey.Instrument), usual, instrumentChoices} }),
-		field{name: "note", label: "Note", at: func(j *Job, i int) value { return line{&r(j, i).Note} }}.
+		}}).or(func(*Job) value { return word[survey.Instrument]{new(survey.Instrument), usual, instrumentChoices} }),
+		(&field{name: "note", label: "Note", at: func(j *Job, i int) value { return line{&r(j, i).Note} }}).
 			or(func(*Job) value { return line{new(string)} }),
-		field{name: "off", label: "Leave out", at: func(j *Job, i int) value { return truth{&r(j, i).Off} }}.
+		(&field{name: "off", label: "Leave out", at: func(j *Job, i int) value { return truth{&r(j, i).Off} }}).
 			or(func(*Job) value { return truth{new(bool)} }).helped("Kept, but without a say."),
 	)
 	return f.or(func(*Job) value { return listOf[Reading]{new([]Reading)} }).

@@ -58,10 +58,10 @@ func typed(name, description string) node {
 }
 
 // objectOf adds the schema of a group to n.
-func objectOf(fs []field, n *node) *node {
+func objectOf(fs []*field, n *node) *node {
 	properties, required := node{kind: groupNode}, node{kind: listNode}
 	for k := range fs {
-		f := &fs[k]
+		f := fs[k]
 		properties.put(f.name, f.schema())
 		if f.need || needs(f) {
 			required.items = append(required.items, str(f.name))

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"leafwright/game/measure"
+	"leafwright/geom"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
 	"leafwright/geom/survey"
@@ -49,7 +50,7 @@ const thinnest = 0.2
 func (s *Sureness) advise() {
 	edges := []fit.Edge{fit.HingeSide, fit.LatchSide, fit.HeadSide, fit.FloorSide}
 	least := func(e fit.Edge) float64 { return s.gaps.Fit.Gaps[e].Least }
-	slices.SortStableFunc(edges, func(a, b fit.Edge) int { return cmp.Compare(least(a), least(b)) })
+	geom.Order(edges, func(a, b fit.Edge) int { return cmp.Compare(least(a), least(b)) })
 	for _, e := range edges {
 		_, at := s.gaps.Least(e)
 		if s.Next, s.HasNext = s.gaps.Next(e, at); s.HasNext {

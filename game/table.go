@@ -12,21 +12,21 @@ import (
 
 // table is every field of the job file, in the order it is written. A field's
 // default may depend on fields before it only.
-func table() []field {
+func table() []*field {
 	once.Do(func() { fields = build() })
 	return fields
 }
 
 var (
 	once   sync.Once
-	fields []field
+	fields []*field
 )
 
-func build() []field {
-	return []field{
+func build() []*field {
+	return []*field{
 		text("name", "Name", func(j *Job) *string { return &j.Name }).
 			helped("The house and the room, as you would say it."),
-		field{name: "note", label: "Note", at: func(j *Job, _ int) value { return lines{line{&j.Note}} }}.
+		(&field{name: "note", label: "Note", at: func(j *Job, _ int) value { return lines{line{&j.Note}} }}).
 			or(func(*Job) value { return lines{line{new(string)}} }),
 		choice("hand", "Hinges on the", "", hands, func(j *Job) *Hand { return &j.Hand }).
 			or(func(*Job) value { h := Left; return word[Hand]{&h, "", hands} }).then(rehang).
@@ -44,7 +44,7 @@ func build() []field {
 				}).helped("Up from the foot of the hanging stile."),
 			size("proud", "Face proud of the frame when latched", door.Proud, func(j *Job) *float64 { return &j.Door.Latch.Proud }).orFixed(0),
 		),
-		field{name: "floor", label: "Floor", at: func(j *Job, _ int) value { return floor{&j.Door.Floor} }}.
+		(&field{name: "floor", label: "Floor", at: func(j *Job, _ int) value { return floor{&j.Door.Floor} }}).
 			or(func(*Job) value { f := door.FlatFloor(0); return floor{&f} }),
 		angle("opens", "Opens to", door.Opens, func(j *Job) *geom.Angle { return &j.Door.Opens }).orDegrees(90),
 		wantedFields(),
@@ -84,7 +84,7 @@ var (
 	overFront = [2]string{"Across from the foot of the hinge jamb", "Out of plumb, towards you above 0"}
 )
 
-func leafFields() field {
+func leafFields() *field {
 	leaf := func(j *Job) *door.Leaf { return &j.Door.Leaf }
 	width := func(j *Job) float64 { return j.Door.Leaf.Width }
 	height := func(j *Job) float64 { return j.LeafHeight }
@@ -142,7 +142,7 @@ func leafFields() field {
 		),
 		groups("rails", "Rails", "rail", door.Range{Hi: door.RailsMost}, func(j *Job) *[]door.Rail { return &j.Anatomy.Rails },
 			func(j *Job, i int) string { return railName(j.Anatomy.Rails, i) },
-			field{name: "name", label: "Name", at: func(j *Job, i int) value { return line{&j.Anatomy.Rails[i].Name} }}.
+			(&field{name: "name", label: "Name", at: func(j *Job, i int) value { return line{&j.Anatomy.Rails[i].Name} }}).
 				or(func(*Job) value { return line{new(string)} }),
 			sizeIn("from", "From", door.LeafRange(), func(j *Job, i int) *float64 { return &j.Anatomy.Rails[i].From }).must(),
 			sizeIn("to", "To", door.LeafRange(), func(j *Job, i int) *float64 { return &j.Anatomy.Rails[i].To }).must(),
@@ -171,7 +171,7 @@ func leafFields() field {
 	)
 }
 
-func openingFields() field {
+func openingFields() *field {
 	frame := func(j *Job) *door.Frame { return &j.Door.Frame }
 	across := func(j *Job) float64 { return j.side() * j.OpeningWidth }
 	height := func(j *Job) float64 { return j.OpeningHeight }
@@ -181,7 +181,7 @@ func openingFields() field {
 	back := door.Range{Lo: -door.Rebate.Hi, Hi: -door.Rebate.Lo}.Round(door.FaceOff)
 	upright := shape{place: door.Place, columns: upFront, span: up}
 	level := shape{place: door.Across, columns: overFront, turns: places, span: overTheOpening}
-	front := func(name, label string, turns axis, p func(j *Job) *geom.Profile, s ...slant) field {
+	front := func(name, label string, turns axis, p func(j *Job) *geom.Profile, s ...slant) *field {
 		kind := upright
 		if turns == places {
 			kind = level
@@ -189,7 +189,7 @@ func openingFields() field {
 		kind.value = face
 		return profile(name, label, kind, p, flat).then(replant).with(s...)
 	}
-	stop := func(name, label string, turns axis, p, front func(j *Job) *geom.Profile) field {
+	stop := func(name, label string, turns axis, p, front func(j *Job) *geom.Profile) *field {
 		kind := upright
 		if turns == places {
 			kind = level
@@ -239,7 +239,7 @@ func openingFields() field {
 // Butts and gains when a file leaves them out: 75 mm steel butts of 2 mm gauge, let
 // in flush both sides, which leaves the 2 mm that stand between their leaves when
 // folded (UK practice for 75 mm butts).
-func hingeFields() field {
+func hingeFields() *field {
 	of := func(p func(h *door.Hinge) *float64) func(j *Job, i int) *float64 {
 		return func(j *Job, i int) *float64 { return p(&j.Door.Hinges[i]) }
 	}
@@ -268,9 +268,9 @@ var (
 	wantedWay   = door.Range{Hi: 1500}
 )
 
-func wantedFields() field {
-	limits := func(name, label string, allow door.Range, closed bool, of func(w *judge.Wanted) *judge.Limits) field {
-		part := func(name, what string, p func(l *judge.Limits) *float64) field {
+func wantedFields() *field {
+	limits := func(name, label string, allow door.Range, closed bool, of func(w *judge.Wanted) *judge.Limits) *field {
+		part := func(name, what string, p func(l *judge.Limits) *float64) *field {
 			return size(name, label+", "+what, allow, func(j *Job) *float64 { return p(of(&j.Wanted)) }).
 				orMM(func(j *Job) float64 { w := preset(j.WantedName).Wanted; return *p(of(&w)) })
 		}
@@ -282,7 +282,7 @@ func wantedFields() field {
 		most := part("most", "most", func(l *judge.Limits) *float64 { return &l.Most }).helped("0 where no gap is too wide.")
 		return group(name, least, target, most)
 	}
-	gap := func(name, label string, e fit.Edge, allow door.Range) field {
+	gap := func(name, label string, e fit.Edge, allow door.Range) *field {
 		return limits(name, label, allow, true, func(w *judge.Wanted) *judge.Limits { return &w.Gaps[e] })
 	}
 	return group("wanted",

@@ -20,10 +20,10 @@ func Encode(j Job) []byte {
 }
 
 // written gives the members of a group that are not what they would be when left out.
-func written(fs []field, j *Job, path string, i int) node {
+func written(fs []*field, j *Job, path string, i int) node {
 	n := node{kind: groupNode}
 	for k := range fs {
-		f := &fs[k]
+		f := fs[k]
 		here := join(path, f.name)
 		switch {
 		case j.IsSurveyed() && isShape(here): // the readings say it

@@ -9,6 +9,7 @@ import (
 	"leafwright/game/draw"
 	"leafwright/game/measure"
 	"leafwright/game/words"
+	"leafwright/geom/survey"
 )
 
 // Prompt is one line of the measuring card as a page shows it.
@@ -90,7 +91,7 @@ func (s *State) places(p *Prompt) (out []PlaceField) {
 }
 
 // misfits says of each reading that does not fit why not, by its place in the job.
-func (s *State) misfits(say words.Speaker) map[int]string {
+func (s *State) misfits(say *words.Speaker) map[int]string {
 	job := s.Job()
 	out := map[int]string{}
 	for _, m := range job.Misfits() {
@@ -102,7 +103,7 @@ func (s *State) misfits(say words.Speaker) map[int]string {
 	return out
 }
 
-func (s *State) misfit(say words.Speaker, m game.Misfit) string {
+func (s *State) misfit(say *words.Speaker, m game.Misfit) string {
 	typed := make([]string, len(m.Readings))
 	for k, i := range m.Readings {
 		typed[k] = game.ShowTyped(s.Job().Readings[i].Value, s.look.unit())
@@ -153,21 +154,22 @@ func (s *State) Asked() int {
 	if k := place(card, s.look.Asked); k >= 0 {
 		return k
 	}
-	return max(0, unread(card, 0, game.Least))
+	return max(0, s.unfinished())
 }
 
 func place(card []Prompt, path string) int {
 	return slices.IndexFunc(card, func(p Prompt) bool { return p.Path == path })
 }
 
-// unread gives the first prompt from a place on of a stage that was not read, or −1.
-func unread(card []Prompt, from int, of game.Stage) int {
-	for k := from; k < len(card); k++ {
-		if card[k].Stage == of && card[k].Value == "" {
-			return k
-		}
-	}
-	return -1
+// unfinished gives the place of the first prompt without which there is no door,
+// −1 when none is left.
+func (s *State) unfinished() int {
+	missing := s.Job().Survey.Missing
+	return slices.IndexFunc(s.Card(), func(p Prompt) bool {
+		of := p.Reading.Survey()
+		return p.Stage == game.Least && p.Value == "" &&
+			slices.ContainsFunc(missing, func(r survey.Reading) bool { return r.Kind == of.Kind && r.Hinge == of.Hinge })
+	})
 }
 
 // Ask goes to a prompt of the card.
@@ -230,7 +232,7 @@ func (s *State) Progress() (where, needed string) {
 		return "", ""
 	}
 	now := &card[s.Asked()]
-	n, of, least, read, all := 0, 0, 0, 0, 0
+	n, of, least, all := 0, 0, 0, 0
 	for k := range card {
 		p := &card[k]
 		if p.Stage == now.Stage {
@@ -244,9 +246,6 @@ func (s *State) Progress() (where, needed string) {
 		}
 		if p.Stage == game.Least {
 			least++
-			if p.Value != "" {
-				read++
-			}
 		}
 	}
 	where = now.Stage.String()
@@ -259,16 +258,18 @@ func (s *State) Progress() (where, needed string) {
 	case s.lacks == nil:
 		needed = strconv.Itoa(all) + " read; each one more makes the door surer."
 	default:
-		needed = strconv.Itoa(read) + " read of the " + strconv.Itoa(least) + " needed at least."
+		needed = strconv.Itoa(least-len(s.Job().Survey.Missing)) + " read of the " + strconv.Itoa(least) + " needed at least."
 	}
 	return where, needed
 }
 
 // Unfinished gives the path of the first prompt still needed, empty when none is.
 func (s *State) Unfinished() string {
-	card := s.Card()
-	if k := unread(card, 0, game.Least); k >= 0 && s.lacks != nil {
-		return card[k].Path
+	if !s.Measuring() {
+		return ""
+	}
+	if k := s.unfinished(); k >= 0 {
+		return s.Card()[k].Path
 	}
 	return ""
 }

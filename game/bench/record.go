@@ -2,14 +2,13 @@ package bench
 
 import (
 	"errors"
-	"maps"
-	"slices"
 	"strconv"
 	"strings"
 
 	"leafwright/game"
 	"leafwright/game/measure"
 	"leafwright/game/words"
+	"leafwright/geom"
 	"leafwright/geom/fit"
 )
 
@@ -71,7 +70,12 @@ func (s *State) JobRecord() []byte {
 	for _, st := range s.past.steps {
 		line(&b, "step", string(st.act), st.path, st.text, st.unit.String(), string(st.file))
 	}
-	for _, path := range slices.Sorted(maps.Keys(s.drafts)) {
+	paths := make([]string, 0, len(s.drafts))
+	for path := range s.drafts {
+		paths = append(paths, path)
+	}
+	geom.Ascending(paths)
+	for _, path := range paths {
 		line(&b, "draft", path, s.drafts[path].Text, s.drafts[path].Why)
 	}
 	return []byte(b.String())

@@ -45,13 +45,13 @@ func (s *State) lacking() string {
 		list = strings.Join(parts[:n-1], ", ") + " and " + parts[n-1]
 	}
 	if len(job.Counted()) == 0 {
-		return "Nothing is read yet. To hang the door it takes " + list + "."
+		return "Nothing is read yet: " + strconv.Itoa(len(wanted)) + " readings are enough to hang the door."
 	}
 	return "Still to be read before the door can be hung: " + list + "."
 }
 
 // least names a reading of the least set, wherever it is taken.
-func least(say words.Speaker, r survey.Reading) string {
+func least(say *words.Speaker, r survey.Reading) string {
 	switch r.Kind {
 	case survey.OpeningWidth:
 		return "the opening's width"
@@ -66,7 +66,7 @@ func least(say words.Speaker, r survey.Reading) string {
 }
 
 // contrary says which readings no door can have.
-func (s *State) contrary(say words.Speaker) string {
+func (s *State) contrary(say *words.Speaker) string {
 	faults, ok := s.lacks.(game.Faults)
 	if !ok {
 		return s.lacks.Error()

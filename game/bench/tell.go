@@ -8,8 +8,8 @@ import (
 )
 
 // speaker says things in the unit and the trade words chosen.
-func (s *State) speaker() words.Speaker {
-	w := words.Speaker{Lexicon: words.For(s.look.Words)}
+func (s *State) speaker() *words.Speaker {
+	w := &words.Speaker{Lexicon: words.For(s.look.Words)}
 	if s.look.Inches {
 		w.Length, w.Place = s.Length, s.Place
 	}

@@ -9,7 +9,7 @@ func (s *Scene) drawAsked() {
 		return
 	}
 	put := func(q Pt) Pt {
-		if k.Of == TheLeaf {
+		if k.Of == TheLeaf || k.Near == StandNear || k.Near >= LeafGainNear { // places on the leaf
 			return s.onLeaf(q.X, q.Y)
 		}
 		return s.onOpening(q.X/k.Width, q.Y/k.Height)

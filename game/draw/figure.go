@@ -3,8 +3,8 @@ package draw
 import (
 	"cmp"
 	"math"
-	"slices"
 
+	"leafwright/geom"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
 )
@@ -58,7 +58,7 @@ func (s *Scene) gatherFigures() {
 			s.addExtreme(e, g.Most, g.MostAt, stations)
 		}
 	}
-	slices.SortStableFunc(s.labels, func(a, b label) int { return cmp.Compare(a.rank, b.rank) })
+	geom.Order(s.labels, func(a, b label) int { return cmp.Compare(a.rank, b.rank) })
 }
 
 // addExtreme lists a gap's least or greatest value before all stations, the worst

@@ -1,8 +1,8 @@
 package draw
 
 import (
+	"leafwright/geom"
 	"math"
-	"slices"
 )
 
 // hatching is a set of parallel strokes: their distance apart, the way they run
@@ -91,5 +91,5 @@ func (p *pen) crossings(poly []Pt, g grid, c float64) {
 		}
 		a, ca = b, cb
 	}
-	slices.Sort(p.cross)
+	geom.Ascending(p.cross)
 }

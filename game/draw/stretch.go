@@ -1,8 +1,6 @@
 package draw
 
 import (
-	"slices"
-
 	"leafwright/geom"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
@@ -95,5 +93,5 @@ func (s *Scene) bends(e fit.Edge, over geom.Interval) {
 			add(q.X)
 		}
 	}
-	slices.Sort(s.places)
+	geom.Ascending(s.places)
 }

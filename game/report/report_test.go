@@ -45,7 +45,7 @@ func BenchmarkDemo(b *testing.B) {
 			fit.Evaluate(&f, &job.Door)
 			b.ReportAllocs()
 			for b.Loop() {
-				words.Speaker{Lexicon: words.For(words.UK)}.Findings(judge.Findings(&f, &job.Door, &job.Wanted))
+				(&words.Speaker{Lexicon: words.For(words.UK)}).Findings(judge.Findings(&f, &job.Door, &job.Wanted))
 			}
 		})
 	}

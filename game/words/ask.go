@@ -8,7 +8,7 @@ import (
 )
 
 // Ask says how to take a reading, as one line of a card.
-func (s Speaker) Ask(r survey.Reading) string {
+func (s *Speaker) Ask(r survey.Reading) string {
 	at, from, to := s.place(r.At), s.place(r.From), s.place(r.To)
 	jamb := s.jamb(r.Side)
 	span := ", from " + from + " to " + to + " up"
@@ -119,7 +119,7 @@ func Sign(k survey.Kind) string {
 }
 
 // Thing names what a reading is of, place and all, with its article.
-func (s Speaker) Thing(r survey.Reading) string {
+func (s *Speaker) Thing(r survey.Reading) string {
 	at := s.place(r.At)
 	up := " " + at + " up"
 	switch r.Kind {
@@ -211,7 +211,7 @@ func (s Speaker) Thing(r survey.Reading) string {
 }
 
 // along says a place on a side.
-func (s Speaker) along(side survey.Side, at string) string {
+func (s *Speaker) along(side survey.Side, at string) string {
 	if side == survey.Head || side == survey.Floor {
 		return at + " from the hinge jamb"
 	}
@@ -219,9 +219,9 @@ func (s Speaker) along(side survey.Side, at string) string {
 }
 
 // there says it behind a thing's name, without the side.
-func (s Speaker) there(r survey.Reading, at string) string { return ", " + s.along(r.Side, at) }
+func (s *Speaker) there(r survey.Reading, at string) string { return ", " + s.along(r.Side, at) }
 
-func (s Speaker) jamb(side survey.Side) string {
+func (s *Speaker) jamb(side survey.Side) string {
 	switch side {
 	case survey.Latch:
 		return "latch jamb"
@@ -231,7 +231,7 @@ func (s Speaker) jamb(side survey.Side) string {
 	return "hinge jamb"
 }
 
-func (s Speaker) side(side survey.Side) string {
+func (s *Speaker) side(side survey.Side) string {
 	switch side {
 	case survey.Latch:
 		return s.LatchSide
@@ -243,7 +243,7 @@ func (s Speaker) side(side survey.Side) string {
 	return "hinge side"
 }
 
-func (s Speaker) edgeOf(side survey.Side) string {
+func (s *Speaker) edgeOf(side survey.Side) string {
 	if side == survey.Latch {
 		return s.ClosingEdge
 	}
@@ -284,7 +284,7 @@ func corner(side survey.Side) string {
 }
 
 // hinge names a reading's hinge.
-func (s Speaker) hinge(r survey.Reading) string {
+func (s *Speaker) hinge(r survey.Reading) string {
 	switch {
 	case r.Hinge == 0:
 		return "top hinge"
@@ -297,7 +297,7 @@ func (s Speaker) hinge(r survey.Reading) string {
 }
 
 // swung says the swing angle of a place on the floor.
-func (s Speaker) swung(r survey.Reading) string {
+func (s *Speaker) swung(r survey.Reading) string {
 	switch deg := math.Round(r.Angle.Degrees()); deg {
 	case 0:
 		return "in the opening"

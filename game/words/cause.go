@@ -8,7 +8,7 @@ import (
 )
 
 // causes says what is behind a finding, as one sentence.
-func (s Speaker) causes(c []judge.Cause) string {
+func (s *Speaker) causes(c []judge.Cause) string {
 	if len(c) == 0 {
 		return ""
 	}
@@ -20,7 +20,7 @@ func (s Speaker) causes(c []judge.Cause) string {
 }
 
 // cause says one departure with its amount.
-func (s Speaker) cause(c judge.Cause) string {
+func (s *Speaker) cause(c judge.Cause) string {
 	n := s.size(c.Amount)
 	pick := func(above, below string) string {
 		if c.Amount > 0 {

@@ -8,7 +8,7 @@ import (
 
 // Condition says how a quantity of the leaf or the frame stands to the published
 // classes: the figure, and for each standard the best class it keeps.
-func (s Speaker) Condition(c judge.Condition) Line {
+func (s *Speaker) Condition(c judge.Condition) Line {
 	l := Line{Verdict: judge.Good, Word: "good", Figure: s.size(c.Value), Text: s.quantity(c.Quantity)}
 	if c.Quantity == judge.FramePlumb || c.Quantity == judge.HeadLevel {
 		l.Figure = Millimetres(c.Value) + " per metre" // a slope, whatever the unit of lengths
@@ -40,7 +40,7 @@ func (s Speaker) Condition(c judge.Condition) Line {
 
 // grade says one standard's classes; best is the index of the strictest one kept,
 // below zero for none.
-func (s Speaker) grade(g []judge.Grade, best int) string {
+func (s *Speaker) grade(g []judge.Grade, best int) string {
 	remembered := ""
 	if g[0].Remembered {
 		remembered = ", figure from memory"
@@ -53,7 +53,7 @@ func (s Speaker) grade(g []judge.Grade, best int) string {
 
 func name(c judge.Class) string { return strings.TrimSpace(c.Standard + " " + c.Name) }
 
-func (s Speaker) quantity(q judge.Quantity) string {
+func (s *Speaker) quantity(q judge.Quantity) string {
 	switch q {
 	case judge.Twist:
 		return "leaf in wind, read 20 mm in from its corners"

@@ -11,7 +11,7 @@ import (
 
 // Findings says all findings in their order, those about good gaps to stops as
 // one.
-func (s Speaker) Findings(all []judge.Finding) []Line {
+func (s *Speaker) Findings(all []judge.Finding) []Line {
 	var lines []Line
 	stops := -1 // the line that says the good ones
 	var around judge.Finding
@@ -47,7 +47,7 @@ func widen(around *judge.Finding, f judge.Finding) {
 }
 
 // Finding says one finding.
-func (s Speaker) Finding(f judge.Finding) Line {
+func (s *Speaker) Finding(f judge.Finding) Line {
 	l := Line{Verdict: f.Verdict, Word: Word(f.Verdict), Figure: s.figure(f)}
 	switch f.Subject {
 	case judge.ClosedGap:
@@ -70,7 +70,7 @@ func (s Speaker) Finding(f judge.Finding) Line {
 	return l
 }
 
-func (s Speaker) closedGap(l *Line, f judge.Finding) {
+func (s *Speaker) closedGap(l *Line, f judge.Finding) {
 	edge := s.Edge(f.Edge)
 	if f.Verdict == judge.Good {
 		l.Figure = s.from(f)
@@ -88,7 +88,7 @@ func (s Speaker) closedGap(l *Line, f judge.Finding) {
 }
 
 // Range writes the limits of a gap; most 0 stands for none.
-func (s Speaker) Range(least, most float64) string {
+func (s *Speaker) Range(least, most float64) string {
 	if most <= 0 {
 		return s.size(least) + " or more"
 	}
@@ -96,7 +96,7 @@ func (s Speaker) Range(least, most float64) string {
 }
 
 // span writes two lengths as a range, or one where they read alike.
-func (s Speaker) span(least, most float64) string {
+func (s *Speaker) span(least, most float64) string {
 	a, b := s.length(least), s.length(most)
 	if a == b {
 		return a
@@ -105,7 +105,7 @@ func (s Speaker) span(least, most float64) string {
 }
 
 // between puts a word between two lengths, with a unit they share said once.
-func (s Speaker) between(a, b, word string) string {
+func (s *Speaker) between(a, b, word string) string {
 	if unit := strings.LastIndexByte(a, ' '); unit > 0 && !strings.ContainsAny(a[unit:], "/\"") && strings.HasSuffix(b, a[unit:]) {
 		a = a[:unit]
 	}
@@ -113,11 +113,11 @@ func (s Speaker) between(a, b, word string) string {
 }
 
 // wanted says the limits as a sentence.
-func (s Speaker) wanted(l judge.Limits) string {
+func (s *Speaker) wanted(l judge.Limits) string {
 	return s.Range(l.Least, l.Most) + " wanted."
 }
 
-func (s Speaker) stopGap(l *Line, f judge.Finding) {
+func (s *Speaker) stopGap(l *Line, f judge.Finding) {
 	stop := "stop at the " + s.Edge(f.Edge)
 	switch f.Verdict {
 	case judge.Good:
@@ -136,7 +136,7 @@ func (s Speaker) stopGap(l *Line, f judge.Finding) {
 	}
 }
 
-func (s Speaker) latching(l *Line, f judge.Finding) {
+func (s *Speaker) latching(l *Line, f judge.Finding) {
 	if f.Verdict == judge.Good {
 		l.Figure = ""
 		l.Text = "the latch comes home in its " + s.Keep + "."
@@ -146,7 +146,7 @@ func (s Speaker) latching(l *Line, f judge.Finding) {
 	l.Text = "short of the " + s.Keep + ": the stop at the " + s.Edge(f.Edge) + " holds the leaf, " + s.spot(f.Edge, f.At, f.Whole) + "."
 }
 
-func (s Speaker) swing(l *Line, f judge.Finding) {
+func (s *Speaker) swing(l *Line, f judge.Finding) {
 	over := "at the " + s.Edge(f.Edge)
 	if f.Subject == judge.SwingFloor {
 		over = "over the floor"
@@ -165,7 +165,7 @@ func (s Speaker) swing(l *Line, f judge.Finding) {
 	}
 }
 
-func (s Speaker) hingeLine(l *Line, f judge.Finding) {
+func (s *Speaker) hingeLine(l *Line, f judge.Finding) {
 	l.Figure = s.size(f.Worst)
 	switch {
 	case f.Verdict == judge.Good:
@@ -180,7 +180,7 @@ func (s Speaker) hingeLine(l *Line, f judge.Finding) {
 	}
 }
 
-func (s Speaker) clearWay(l *Line, f judge.Finding) {
+func (s *Speaker) clearWay(l *Line, f judge.Finding) {
 	l.Figure = s.place(f.Worst)
 	if f.Margin > 0 {
 		l.Figure = s.between(s.place(f.Worst), s.place(max(f.Margin, leastPlaceMargin)), " ± ")
@@ -193,7 +193,7 @@ func (s Speaker) clearWay(l *Line, f judge.Finding) {
 }
 
 // Headline says in one sentence or two how the door hangs.
-func (s Speaker) Headline(all []judge.Finding) string {
+func (s *Speaker) Headline(all []judge.Finding) string {
 	bad := 0
 	for _, f := range all {
 		if f.Verdict != judge.Good {
@@ -246,7 +246,7 @@ func (s Speaker) Headline(all []judge.Finding) string {
 	return say + ". " + capital(number(bad-1)) + " more things are not as wanted."
 }
 
-func (s Speaker) allGood(all []judge.Finding) string {
+func (s *Speaker) allGood(all []judge.Finding) string {
 	var around judge.Finding // the gaps at jambs and head as one
 	first := true
 	doubt := -1
@@ -278,7 +278,7 @@ func (s Speaker) allGood(all []judge.Finding) string {
 }
 
 // subject names what a finding is about.
-func (s Speaker) subject(f judge.Finding) string {
+func (s *Speaker) subject(f judge.Finding) string {
 	switch f.Subject {
 	case judge.StopGap:
 		return "the stop at the " + s.Edge(f.Edge)

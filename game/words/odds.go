@@ -16,7 +16,7 @@ const (
 )
 
 // known writes a length with its margin, where it has one.
-func (s Speaker) known(mm, margin float64) string {
+func (s *Speaker) known(mm, margin float64) string {
 	if margin <= 0 {
 		return s.length(mm)
 	}
@@ -24,7 +24,7 @@ func (s Speaker) known(mm, margin float64) string {
 }
 
 // sized writes a finding's number without its sign.
-func (s Speaker) sized(f judge.Finding) string {
+func (s *Speaker) sized(f judge.Finding) string {
 	if f.Margin == 0 && s.size(f.Worst) == s.length(0) {
 		return "a hair"
 	}
@@ -33,7 +33,7 @@ func (s Speaker) sized(f judge.Finding) string {
 
 // figure writes a finding's number; where it reads like the limit it misses, it
 // says on which side it is.
-func (s Speaker) figure(f judge.Finding) string {
+func (s *Speaker) figure(f judge.Finding) string {
 	plain := s.known(f.Worst, f.Margin)
 	switch {
 	case f.Margin != 0:
@@ -48,7 +48,7 @@ func (s Speaker) figure(f judge.Finding) string {
 }
 
 // from writes a finding's two extremes as a range.
-func (s Speaker) from(f judge.Finding) string {
+func (s *Speaker) from(f judge.Finding) string {
 	if s.length(f.Worst) == s.length(f.Other) {
 		return s.known(f.Worst, max(f.Margin, f.OtherMargin))
 	}
@@ -64,7 +64,7 @@ const (
 
 // odds says the chances of a finding worth a word, as a sentence; "" where it is
 // sure or does not rest on readings.
-func (s Speaker) odds(f judge.Finding) string {
+func (s *Speaker) odds(f judge.Finding) string {
 	if !f.Odds.Told() {
 		return ""
 	}

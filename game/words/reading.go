@@ -11,7 +11,7 @@ import (
 
 // Suspect says, of a reading that does not fit the others, by how much, what it may
 // have been, and what became of it. typed is what was typed for it.
-func (s Speaker) Suspect(j survey.Judged, typed string) string {
+func (s *Speaker) Suspect(j survey.Judged, typed string) string {
 	said := capital(s.Thing(j.Reading)) + s.typed(typed) + ", does not fit the other readings by " + s.size(j.Residual)
 	if typed == "" { // a place where it rubs
 		said = capital(s.Thing(j.Reading)) + " does not fit the other readings: they say " + s.length(j.Fitted)
@@ -22,7 +22,7 @@ func (s Speaker) Suspect(j survey.Judged, typed string) string {
 	return said + ". It was left out: read it again."
 }
 
-func (s Speaker) typed(text string) string {
+func (s *Speaker) typed(text string) string {
 	if text == "" {
 		return ""
 	}
@@ -30,7 +30,7 @@ func (s Speaker) typed(text string) string {
 }
 
 // slips asks after what a reading may have been.
-func (s Speaker) slips(j survey.Judged, typed string) string {
+func (s *Speaker) slips(j survey.Judged, typed string) string {
 	const most = 2
 	var parts []string
 	for _, slip := range j.Slips[:min(most, len(j.Slips))] {
@@ -65,7 +65,7 @@ func like(typed string, mm float64) string {
 
 // Doubt says of readings that contradict each other that nothing tells which of
 // them is wrong. typed is what was typed for each.
-func (s Speaker) Doubt(group []survey.Judged, typed []string) string {
+func (s *Speaker) Doubt(group []survey.Judged, typed []string) string {
 	said := "These cannot all be true, and nothing tells which is wrong, so none counts for much."
 	for i, j := range group {
 		said += " " + capital(s.Thing(j.Reading)) + s.typed(typed[i])
@@ -79,7 +79,7 @@ func (s Speaker) Doubt(group []survey.Judged, typed []string) string {
 }
 
 // Assumed says what was not measured and what it was taken for.
-func (s Speaker) Assumed(a survey.Assumption) string {
+func (s *Speaker) Assumed(a survey.Assumption) string {
 	if size, is := assumedSize(a); is {
 		return a.What + ": taken as " + s.length(size)
 	}
@@ -94,7 +94,7 @@ func assumedSize(a survey.Assumption) (mm float64, is bool) {
 }
 
 // NotMeasured says all that was not measured, what was taken alike in one line.
-func (s Speaker) NotMeasured(all []survey.Assumption) []string {
+func (s *Speaker) NotMeasured(all []survey.Assumption) []string {
 	var order []string
 	things := map[string][]string{}
 	const usual = "as is usual"
@@ -132,7 +132,7 @@ func sharing(things []string, beginning string) []string {
 
 // Unusual says what is far from ordinary though nothing contradicts it; "" where
 // nothing is.
-func (s Speaker) Unusual(all []survey.Unusual) string {
+func (s *Speaker) Unusual(all []survey.Unusual) string {
 	if len(all) == 0 {
 		return ""
 	}
@@ -144,7 +144,7 @@ func (s Speaker) Unusual(all []survey.Unusual) string {
 }
 
 // Next says what to measure next, and what it is good for.
-func (s Speaker) Next(a survey.Advice) string {
+func (s *Speaker) Next(a survey.Advice) string {
 	return s.Ask(a.Reading) + " It would make the gap at the " + s.Edge(a.Edge) + ", " + s.spot(a.Edge, a.At, geom.Empty()) + ", sure to ± " +
 		s.between(s.size(a.Margin()), s.size(a.Now.Margin()), " instead of ± ") + "."
 }

@@ -46,7 +46,7 @@ func Word(v judge.Verdict) string {
 	return "good"
 }
 
-func (s Speaker) length(mm float64) string {
+func (s *Speaker) length(mm float64) string {
 	if s.Length != nil {
 		return s.Length(mm)
 	}
@@ -54,9 +54,9 @@ func (s Speaker) length(mm float64) string {
 }
 
 // size writes a length without its sign.
-func (s Speaker) size(mm float64) string { return s.length(math.Abs(mm)) }
+func (s *Speaker) size(mm float64) string { return s.length(math.Abs(mm)) }
 
-func (s Speaker) place(mm float64) string {
+func (s *Speaker) place(mm float64) string {
 	if s.Place != nil {
 		return s.Place(mm)
 	}
@@ -74,7 +74,7 @@ func Millimetres(mm float64) string {
 }
 
 // Edge names what a side of the leaf looks at.
-func (s Speaker) Edge(e fit.Edge) string {
+func (s *Speaker) Edge(e fit.Edge) string {
 	switch e {
 	case fit.HingeSide:
 		return "hinge side"
@@ -87,7 +87,7 @@ func (s Speaker) Edge(e fit.Edge) string {
 }
 
 // where says a stretch of an edge in words.
-func (s Speaker) where(e fit.Edge, at, whole geom.Interval) string {
+func (s *Speaker) where(e fit.Edge, at, whole geom.Interval) string {
 	const near = 25 // mm: as good as the end
 	fromLow, toHigh := at.Lo-whole.Lo < near, whole.Hi-at.Hi < near
 	if e.Upright() {
@@ -114,7 +114,7 @@ func (s Speaker) where(e fit.Edge, at, whole geom.Interval) string {
 
 // spot says one place of an edge in words; whole is all its places, empty where
 // they are not known.
-func (s Speaker) spot(e fit.Edge, at float64, whole geom.Interval) string {
+func (s *Speaker) spot(e fit.Edge, at float64, whole geom.Interval) string {
 	const near = 25 // mm: as good as the end
 	low, high := at-whole.Lo < near, whole.Hi-at < near
 	switch {

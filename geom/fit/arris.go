@@ -1,8 +1,6 @@
 package fit
 
 import (
-	"slices"
-
 	"leafwright/geom"
 	"leafwright/geom/door"
 )
@@ -170,6 +168,6 @@ func knotsWithin(dst []float64, p geom.Profile, lo, hi float64) []float64 {
 }
 
 func sorted(s []float64) []float64 {
-	slices.Sort(s)
+	geom.Ascending(s)
 	return s
 }

@@ -2,7 +2,6 @@ package judge
 
 import (
 	"math"
-	"slices"
 
 	"leafwright/geom"
 	"leafwright/geom/door"
@@ -102,7 +101,7 @@ func Findings(f *fit.Fit, d *door.Door, w *Wanted) []Finding {
 		Stretch: geom.Empty(), Whole: geom.Empty(), Binding: geom.Empty(),
 	})
 	findCauses(f, d, w, all)
-	slices.SortStableFunc(all, func(a, b Finding) int {
+	geom.Order(all, func(a, b Finding) int {
 		if a.Verdict != b.Verdict {
 			return int(a.Verdict) - int(b.Verdict)
 		}

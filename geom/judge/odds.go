@@ -1,6 +1,6 @@
 package judge
 
-import "slices"
+import "leafwright/geom"
 
 // Known is a number that rests on readings, as far as it is known.
 type Known interface {
@@ -41,7 +41,7 @@ func Weigh(all []Finding, known func(f *Finding) (worst, other Known)) {
 		f.Margin, f.OtherMargin = worst.Margin(), other.Margin()
 		f.Odds = f.odds(worst, other)
 	}
-	slices.SortStableFunc(all, func(a, b Finding) int {
+	geom.Order(all, func(a, b Finding) int {
 		if a.Verdict != Good || b.Verdict != Good || a.Sure() == b.Sure() {
 			return 0
 		}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"leafwright/geom"
 	"leafwright/geom/door"
 	"leafwright/geom/fit"
 	"leafwright/geom/survey/lsq"
@@ -330,7 +331,7 @@ func (r *Result) Unusual() []Unusual {
 			out = append(out, Unusual{n.names[w.name].what, off, sigma})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Unusual) int {
+	geom.Order(out, func(a, b Unusual) int {
 		return cmp.Compare(math.Abs(b.Off)*a.Sigma, math.Abs(a.Off)*b.Sigma)
 	})
 	return out

@@ -94,7 +94,7 @@ func (g *Gaps) bends(e fit.Edge, over geom.Interval, count *int) places {
 	for _, s := range n.line[hanging+lineID(e)].at {
 		add(s + g.lift(e))
 	}
-	slices.Sort(at)
+	geom.Ascending(at)
 	const apart = 10.0 // mm: told apart no better by a feeler
 	at = slices.CompactFunc(at, func(a, b float64) bool { return a-b < apart && b-a < apart })
 	p := places{at, *count}

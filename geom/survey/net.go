@@ -233,7 +233,7 @@ func (n *net) lay(id lineID, touched []float64) {
 		}
 	}
 	p := placed{at: []float64{0, long}}
-	slices.Sort(touched)
+	geom.Ascending(touched)
 	for _, s := range touched {
 		p.insert(s)
 	}
@@ -276,7 +276,7 @@ func (n *net) layFloor(radii, angles []float64) {
 // thinned gives 0 and the others in rising order, none nearer than apart to the
 // one before, no more than most.
 func thinned(at []float64, most int, apart float64) []float64 {
-	slices.Sort(at)
+	geom.Ascending(at)
 	apart = max(apart, at[len(at)-1]/float64(most-1))
 	out := []float64{0}
 	for _, s := range at {

@@ -1,9 +1,9 @@
 package survey
 
 import (
-	"slices"
 	"strconv"
 
+	"leafwright/geom"
 	"leafwright/geom/door"
 )
 
@@ -39,7 +39,7 @@ func sizeOf(readings []Reading, use []bool) size {
 				values = append(values, r.Value)
 			}
 		}
-		slices.Sort(values)
+		geom.Ascending(values)
 		return values
 	}
 	lack := func(what string, template Reading) {

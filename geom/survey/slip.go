@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 
+	"leafwright/geom"
 	"leafwright/geom/door"
 )
 
@@ -80,7 +81,7 @@ func (a *adjustment) slips(row int, want, sigma float64) []Slip {
 	}
 	// A slip explains more the less it allows: figures that changed places fit by
 	// chance far more seldom than a handful of lengths do.
-	slices.SortStableFunc(all, func(a, b Slip) int {
+	geom.Order(all, func(a, b Slip) int {
 		switch {
 		case a.off < b.off-1:
 			return -1

@@ -2,8 +2,8 @@ package survey
 
 import (
 	"math"
-	"slices"
 
+	"leafwright/geom"
 	"leafwright/geom/door"
 )
 
@@ -141,7 +141,7 @@ func (a *adjustment) exclude(worst int) error {
 		a.sigma[row] *= much
 		a.weight[row] = 1 / float64(a.sigma[row]*a.sigma[row])
 	}
-	slices.Sort(members)
+	geom.Ascending(members)
 	a.doubts = append(a.doubts, Doubt{members})
 	return a.solve()
 }

@@ -20,6 +20,7 @@ type card struct {
 	fields  string            // what the place fields were made for
 	list    cardList
 	pasting pasting
+	hand    map[game.Hand]js.Value
 	weigh   *time.Timer
 }
 
@@ -92,6 +93,13 @@ func (c *card) init(p *Panel) {
 		p.bench.ShutCard(!byID("card").Get("open").Bool())
 		p.changed()
 	})
+	var hand js.Value
+	c.hand, hand = choose(p, "card-side", "Hinges on the", []game.Hand{game.Left, game.Right},
+		func(h game.Hand) string { return string(h) }, func(h game.Hand) {
+			p.bench.Type("hand", string(h))
+			p.bench.Settle()
+		})
+	fill(byID("card-hand"), hand)
 	c.list.init(c)
 	c.pasting.init(c)
 }
@@ -108,7 +116,10 @@ func (c *card) focus() {
 	if now := c.now(); c.p.bench.Look().AllAtOnce && now != nil && c.list.rows[now.Path] != nil {
 		field = c.list.rows[now.Path].field
 	}
-	field.Call("focus")
+	show := map[string]any{"block": "nearest"}
+	byID("card-ask").Call("scrollIntoView", show)
+	field.Call("focus", map[string]any{"preventScroll": true})
+	field.Call("scrollIntoView", show)
 	field.Call("select")
 }
 
@@ -175,6 +186,9 @@ func (c *card) show() {
 		mode = "One at a time"
 	}
 	setText(byID("card-mode"), mode)
+	for h, button := range c.hand {
+		button.Set("checked", h == b.Job().Hand)
+	}
 	c.showNotes()
 	c.pasting.show()
 	c.rest()
@@ -308,11 +322,12 @@ func (c *card) showNotes() {
 	b := c.p.bench
 	advice, is := b.Advice()
 	next := byID("card-next")
+	is = is && advice.Path != c.now().Path // that one stands above already
 	show(next, is)
 	if is {
 		setText(byID("card-next-text"), advice.Text)
 		button := byID("card-next-go")
-		show(button, advice.Path != "" && advice.Path != c.now().Path)
+		show(button, advice.Path != "")
 		button.Get("dataset").Set("path", advice.Path)
 	}
 	rows := []js.Value{}

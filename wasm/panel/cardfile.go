@@ -24,6 +24,7 @@ func (t *pasting) init(c *card) {
 			t.open = false
 		}
 		c.p.changed()
+		t.show()
 		if t.open {
 			text.Call("focus")
 		} else {
@@ -36,6 +37,7 @@ func (t *pasting) init(c *card) {
 			b.DropPaste()
 			text.Set("value", "")
 		}
+		t.show()
 		c.p.changed()
 		if t.open {
 			text.Call("focus")

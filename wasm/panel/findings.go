@@ -12,6 +12,7 @@ import (
 // showFindings writes what the fit shows, as text.
 func (p *Panel) showFindings() {
 	setText(byID("headline"), p.bench.Headline())
+	show(byID("fit-title"), !p.bench.Lacking())
 	rows := []js.Value{}
 	for _, l := range p.bench.Findings() {
 		rows = append(rows, row(l))

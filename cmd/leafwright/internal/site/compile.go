@@ -11,10 +11,15 @@ import (
 	"strings"
 )
 
-// unhurried are the packages compiled without inlining, which takes a tenth off
-// what they add to the download: they run once an event, not once a place. The
-// geometry stays as fast as it can be.
-var unhurried = []string{"leafwright/game/...", "leafwright/wasm/...", "leafwright/geom/judge"}
+// unhurried are the packages compiled without inlining, which takes a fourteenth off
+// the download: they run once an event or once a frame, not once a place. The
+// geometry, and what the language itself runs on, stay as fast as they can be.
+var unhurried = []string{
+	"leafwright/game/...", "leafwright/wasm/...", "leafwright/geom/judge", "leafwright/geom/survey", "leafwright/geom/door",
+	"github.com/hajimehoshi/ebiten/v2/...",
+	"text/template/...", "net/...", "go/...", "regexp/...", "encoding/...", "html/...", "archive/...", "compress/...", "image/...",
+	"math/big", "fmt", "reflect", "strconv", "strings", "bytes", "bufio", "io/...", "os", "path/...", "time",
+}
 
 // compile gives the program in ./wasm as WebAssembly and the Go toolchain's own
 // script that starts it.
