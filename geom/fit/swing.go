@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"cmp"
 	"math"
 
 	"leafwright/geom"
@@ -39,6 +40,7 @@ type sweep struct {
 	frontMost    float64 // greatest z of the front edge
 	hanging      float64 // u of the top edge's hanging corner
 
+	queue         []bounded // the edge's arcs, the most promising first
 	arc           *arc
 	foot, out, on geom.Vec // of the point at hand
 	m, across, z  harmonic
@@ -75,16 +77,84 @@ func (f *Fit) swing() {
 		}
 		s.best = Sweep{Least: math.Inf(1)}
 		s.bestArc = nil
+		s.queue = s.queue[:0]
 		for face := range faces {
-			if arcs := f.work.arcs[e][face]; len(arcs) > 0 {
+			arcs := f.work.arcs[e][face]
+			if len(arcs) > 0 {
 				s.hanging = arcs[0].lo
 			}
-			for i := range f.work.arcs[e][face] {
-				f.sweepArc(&f.work.arcs[e][face][i])
+			for i := range arcs {
+				s.queue = append(s.queue, bounded{s.bound(&arcs[i]), &arcs[i]})
 			}
+		}
+		geom.Order(s.queue, func(a, b bounded) int { return cmp.Compare(a.bound, b.bound) })
+		for _, b := range s.queue {
+			if b.bound > s.best.Least-gain {
+				break
+			}
+			f.sweepArc(b.arc)
 		}
 		f.finish(Edge(e), &s.best, s.bestArc, s.bestP)
 	}
+}
+
+// bounded is an arc with a clearance that it has at the least.
+type bounded struct {
+	bound float64
+	arc   *arc
+}
+
+// bound gives a clearance that the arc keeps through the swing: that of its points
+// leaning over as far as any angle takes them, whether they count there or not. How
+// far one does is convex along the arc, and so the least is at an end or where the
+// face bends towards the leaf. On head the face changes too much under a point that
+// swings; nothing is said there.
+func (s *sweep) bound(a *arc) float64 {
+	if !s.to.upright {
+		return math.Inf(-1)
+	}
+	s.arc = a
+	least := min(s.keeps(a.lo), s.keeps(a.hi))
+	closed := a.turned(s.closed)
+	m0, _ := parts(true, closed.at(a.lo))
+	m1, _ := parts(true, closed.at(a.hi))
+	for i := range s.to.line.Knots() {
+		k := s.to.line.Knot(i)
+		if s.to.sign*(s.to.line.Piece(i+1).C1-s.to.line.Piece(i).C1) > 0 && s.near(k, m0, m1) {
+			if p := inverse(closed, true, k, a.lo); a.lo < p && p < a.hi {
+				least = min(least, s.keeps(p))
+			}
+		}
+	}
+	return least - slightBend
+}
+
+// slightBend is more than an arc's own bend, and the shift of its points along the
+// jamb, can take from the clearance between the places looked at, mm.
+const slightBend = 0.02
+
+// keeps gives the clearance that the arris point p keeps at any angle.
+func (s *sweep) keeps(p float64) float64 {
+	s.take(p)
+	lo, hi := s.span()
+	face := min(s.to.sign*s.to.line.At(lo), s.to.sign*s.to.line.At(hi))
+	over := max(s.to.sign*s.across.at(s.closed), s.to.sign*s.across.at(s.open))
+	one, other := s.across.level()
+	for _, t := range [2]float64{one, other} {
+		if s.tc < t && t < s.topen {
+			over = max(over, s.to.sign*s.across.at(geom.HalfTan(t)))
+		}
+	}
+	return face - over
+}
+
+// take puts the arris point p at hand.
+func (s *sweep) take(p float64) {
+	s.foot, s.out, s.on = s.arc.foot.at(p), s.arc.out.at(p), s.arc.on.at(p)
+	fm, fa := parts(s.to.upright, s.foot)
+	om, oa := parts(s.to.upright, s.out)
+	nm, na := parts(s.to.upright, s.on)
+	s.m, s.across, s.z = harmonic{fm, om, nm}, harmonic{fa, oa, na}, harmonic{s.foot.Z, s.out.Z, s.on.Z}
 }
 
 // finish notes where in the world and on the leaf a sweep was least.
@@ -246,12 +316,7 @@ func (s *sweep) between(a, b reading, depth int) {
 // read gives the least clearance of the arris point p and notes it if it is the
 // best so far.
 func (s *sweep) read(p float64) reading {
-	s.foot, s.out, s.on = s.arc.foot.at(p), s.arc.out.at(p), s.arc.on.at(p)
-	fm, fa := parts(s.to.upright, s.foot)
-	om, oa := parts(s.to.upright, s.out)
-	nm, na := parts(s.to.upright, s.on)
-	s.m, s.across, s.z = harmonic{fm, om, nm}, harmonic{fa, oa, na}, harmonic{s.foot.Z, s.out.Z, s.on.Z}
-
+	s.take(p)
 	r := reading{p: p, value: math.Inf(1)}
 	way := wayFixed
 	s.try(&r, &way, s.closed, wayFixed)

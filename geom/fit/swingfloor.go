@@ -66,10 +66,19 @@ func (f *Fit) swingFloor() {
 				s.follow(still, s.arc.hi)
 			}
 			if !f.work.levelFloor {
+				// As the leaf swings a point's distance from the floor's origin changes by
+				// no more than the pins stand off it, either way.
+				near, far := s.arc.out.at(s.arc.lo).Len(), s.arc.out.at(s.arc.hi).Len()
+				near, far = min(near, far)-s.offset, max(near, far)+s.offset
+				byPins := s.arc.lo-arcs[0].lo < 2*s.offset+50 // where the nearest point may be
 				for _, r := range s.floor.Radii {
-					s.follow(ring, r)
+					if byPins || near <= r && r <= far {
+						s.follow(ring, r)
+					}
 				}
-				s.follow(nearest, 0)
+				if byPins {
+					s.follow(nearest, 0)
+				}
 				f.floorWhenOpen()
 			}
 		}

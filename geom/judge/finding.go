@@ -79,6 +79,22 @@ const standing = 0.01 * geom.Degree
 // every gap, the latch, the stops and the swing, worst first, each with its
 // causes. Good ones are there too.
 func Findings(f *fit.Fit, d *door.Door, w *Wanted) []Finding {
+	all := gather(f, d, w)
+	findCauses(f, d, w, all)
+	rank(all)
+	return all
+}
+
+// Verdicts gives the same findings in the same order without their causes, which
+// take by far the longest to find.
+func Verdicts(f *fit.Fit, d *door.Door, w *Wanted) []Finding {
+	all := gather(f, d, w)
+	rank(all)
+	return all
+}
+
+// gather gives every finding, edge by edge.
+func gather(f *fit.Fit, d *door.Door, w *Wanted) []Finding {
 	var all []Finding
 	for e := fit.HingeSide; e < fit.Edges; e++ {
 		all = append(all, alongEdge(ClosedGap, e, f.Gaps[e].Curve, w.Gaps[e])...)
@@ -100,7 +116,11 @@ func Findings(f *fit.Fit, d *door.Door, w *Wanted) []Finding {
 		Worst: f.ClearToStop, Other: f.ClearWidth, Limits: Limits{Least: w.ClearWidth},
 		Stretch: geom.Empty(), Whole: geom.Empty(), Binding: geom.Empty(),
 	})
-	findCauses(f, d, w, all)
+	return all
+}
+
+// rank puts the worst findings first.
+func rank(all []Finding) {
 	geom.Order(all, func(a, b Finding) int {
 		if a.Verdict != b.Verdict {
 			return int(a.Verdict) - int(b.Verdict)
@@ -116,7 +136,6 @@ func Findings(f *fit.Fit, d *door.Door, w *Wanted) []Finding {
 		}
 		return cmp(b.short(), a.short())
 	})
-	return all
 }
 
 // hingeBoundStop tells whether a stop is in the leaf's way at the hinges.
