@@ -94,5 +94,6 @@ func TestThroughWantsPairs(t *testing.T) {
 			t.Error("an odd count went through")
 		}
 	}()
-	Through(1, 2, 3)
+	odd := []float64{1, 2, 3}
+	Through(odd...)
 }
