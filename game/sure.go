@@ -42,11 +42,8 @@ func (j *Job) Sure(swing bool) *Sureness {
 	return s
 }
 
-// thinnest is the least gap in mm that a feeler goes into.
-const thinnest = 0.2
-
-// advise finds what to measure next, for the tightest gap; where that would be a
-// feeler in a gap there is none of, for the next tightest.
+// advise finds what to measure next: for the tightest gap, or where nothing would
+// settle that, for the next tightest.
 func (s *Sureness) advise() {
 	edges := []fit.Edge{fit.HingeSide, fit.LatchSide, fit.HeadSide, fit.FloorSide}
 	least := func(e fit.Edge) float64 { return s.gaps.Fit.Gaps[e].Least }
@@ -54,10 +51,7 @@ func (s *Sureness) advise() {
 	for _, e := range edges {
 		_, at := s.gaps.Least(e)
 		if s.Next, s.HasNext = s.gaps.Next(e, at); s.HasNext {
-			if s.Next.Reading.Kind != survey.GapRead || s.Next.Now.Value >= thinnest {
-				return
-			}
-			s.HasNext = false
+			return
 		}
 	}
 }

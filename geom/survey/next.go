@@ -21,6 +21,9 @@ func (a Advice) Margin() float64 { return Uncertain{Sigma: a.Then}.Margin() }
 // away to be worth taking.
 const worth = 0.03
 
+// thinnest is the least gap in mm that a feeler goes into.
+const thinnest = 0.2
+
 // NextForTightest gives the reading, not taken yet, that would most reduce the
 // uncertainty of the tightest closed gap; false when none is worth taking.
 func (g *Gaps) NextForTightest() (Advice, bool) {
@@ -44,7 +47,7 @@ func (g *Gaps) Next(e fit.Edge, at float64) (Advice, bool) {
 			best.Reading, best.Then, found = r, then, true
 		}
 	}
-	if a.hanging { // the leaf is at hand: a feeler in the gap itself
+	if a.hanging && now.Value >= thinnest { // the leaf is at hand: a feeler in the gap itself
 		r := Reading{Kind: GapRead, Side: SideOf(e), At: at}
 		if v, own := float64(now.Sigma*now.Sigma), SigmaOf(r); !a.taken(&r) {
 			better(r, own*sqrt(v/(v+float64(own*own))))
