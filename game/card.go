@@ -66,7 +66,7 @@ type slot struct {
 
 // slots gives the card of a job, without what was read.
 func (j *Job) slots(u measure.Unit) []slot {
-	hinges := len(j.Door.Hinges)
+	hinges := j.HingesAsked()
 	templates := append(survey.Card(j.OpeningWidth, j.OpeningHeight, hinges), offered(j)...)
 	counts := map[survey.Reading]int{}
 	out := make([]slot, 0, len(templates))
@@ -309,6 +309,9 @@ func measureFirst(path string) Faults {
 
 // setPrompt takes what was typed at the prompt of that slot.
 func (fm Form) setPrompt(job Job, id, text string) (Job, error) {
+	if id == hingesID {
+		return fm.setHinges(job, text)
+	}
 	if slot, part, is := cutPlace(id); is {
 		return fm.setPlace(job, slot, part, text)
 	}

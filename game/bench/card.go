@@ -27,7 +27,7 @@ type Prompt struct {
 	Left     bool
 	// Remove is the path of a reading taken beside the card, for [State.Remove].
 	Remove string
-	// Signed tells that the reading may be below 0.
+	// Signed tells that the reading may well be below 0.
 	Signed bool
 }
 
@@ -60,7 +60,7 @@ func (s *State) Card() []Prompt {
 	s.card.jobs = s.jobs
 	s.card.prompts = s.card.prompts[:0]
 	for _, p := range all {
-		q := Prompt{Prompt: p, Misfit: misfits[p.Index], Signed: p.Min < 0}
+		q := Prompt{Prompt: p, Misfit: misfits[p.Index], Signed: words.Sign(p.Reading.Kind) != ""}
 		of := p.Reading.Survey()
 		q.Ask, q.Label = say.Ask(of), capital(say.Thing(of))
 		q.Places = s.places(&q)
@@ -164,11 +164,22 @@ func place(card []Prompt, path string) int {
 // unfinished gives the place of the first prompt without which there is no door,
 // −1 when none is left.
 func (s *State) unfinished() int {
-	missing := s.Job().Survey.Missing
-	return slices.IndexFunc(s.Card(), func(p Prompt) bool {
-		of := p.Reading.Survey()
-		return p.Stage == game.Least && p.Value == "" &&
-			slices.ContainsFunc(missing, func(r survey.Reading) bool { return r.Kind == of.Kind && r.Hinge == of.Hinge })
+	return slices.IndexFunc(s.Card(), s.isMissing)
+}
+
+// isMissing tells whether there is no door without what the prompt asks, or not
+// with as many hinges as were asked for.
+func (s *State) isMissing(p Prompt) bool {
+	if p.Stage != game.Least || p.Value != "" {
+		return false
+	}
+	of, job := p.Reading.Survey(), s.Job()
+	if of.Kind == survey.HingeOnLeaf && of.Hinge > 0 && of.Hinge < job.HingesAsked()-1 {
+		return true
+	}
+	return slices.ContainsFunc(job.Survey.Missing, func(r survey.Reading) bool {
+		last := r.Hinge > 0 && of.Hinge == job.HingesAsked()-1
+		return r.Kind == of.Kind && (r.Hinge == of.Hinge || last)
 	})
 }
 
@@ -176,7 +187,7 @@ func (s *State) unfinished() int {
 func (s *State) Ask(path string) {
 	s.Settle()
 	l := s.look
-	l.Asked = path
+	l.Asked, l.CardShut = path, false
 	s.advised = false
 	card := s.Card()
 	if k := place(card, path); k >= 0 {
@@ -196,11 +207,13 @@ func (s *State) stay() {
 // Advance goes to the next prompt in order. From the one that told most it goes,
 // once read, to the one that does so then.
 func (s *State) Advance() bool {
-	card := s.Card()
-	if len(card) == 0 {
+	if len(s.Card()) == 0 {
 		return false
 	}
-	k := s.Asked()
+	if k := s.Asked(); s.advised || k+1 < len(s.Card()) && s.Card()[k].Stage == game.Least && s.Card()[k+1].Stage != game.Least {
+		s.Weigh() // where to go depends on it
+	}
+	card, k := s.Card(), s.Asked()
 	next := k + 1
 	if s.advised && card[k].Value != "" {
 		if n := slices.IndexFunc(card, func(p Prompt) bool { return p.Stage == game.Next }); n >= 0 && n != k {
@@ -232,7 +245,7 @@ func (s *State) Progress() (where, needed string) {
 		return "", ""
 	}
 	now := &card[s.Asked()]
-	n, of, least, all := 0, 0, 0, 0
+	n, of, least, missing, all := 0, 0, 0, 0, 0
 	for k := range card {
 		p := &card[k]
 		if p.Stage == now.Stage {
@@ -247,8 +260,14 @@ func (s *State) Progress() (where, needed string) {
 		if p.Stage == game.Least {
 			least++
 		}
+		if s.isMissing(*p) {
+			missing++
+		}
 	}
 	where = now.Stage.String()
+	if s.look.CardShut {
+		return "", strconv.Itoa(all) + " read"
+	}
 	if of > 1 {
 		where += ": " + strconv.Itoa(n) + " of " + strconv.Itoa(of)
 	}
@@ -258,7 +277,7 @@ func (s *State) Progress() (where, needed string) {
 	case s.lacks == nil:
 		needed = strconv.Itoa(all) + " read; each one more makes the door surer."
 	default:
-		needed = strconv.Itoa(least-len(s.Job().Survey.Missing)) + " read of the " + strconv.Itoa(least) + " needed at least."
+		needed = strconv.Itoa(least-missing) + " read of the " + strconv.Itoa(least) + " needed at least."
 	}
 	return where, needed
 }

@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"math/rand/v2"
 	"strings"
 	"testing"
 
@@ -51,8 +52,12 @@ func TestFillTheCard(t *testing.T) {
 			t.Fatalf("after %d readings %s is asked for", i, s.Card()[s.Asked()].Path)
 		}
 		before := s.Drawing(600, 500).SVG(&draw.Day)
+		if i == 6 {
+			s.Type(s.Card()[s.Asked()].Path, text)
+			break
+		}
 		answer(t, s, text)
-		if i > 0 && i < 6 && !strings.HasPrefix(s.Headline(), "Still to be read") {
+		if i > 0 && !strings.HasPrefix(s.Headline(), "Still to be read") {
 			t.Errorf("after %d readings: %q", i+1, s.Headline())
 		}
 		if after := s.Drawing(600, 500).SVG(&draw.Day); string(after) == string(before) {
@@ -70,6 +75,9 @@ func TestFillTheCard(t *testing.T) {
 		t.Errorf("no margin in %+v", s.Findings()[0])
 	}
 	n, is := s.Advice()
+	if s.Advance(); s.Card()[s.Asked()].Path != n.Path {
+		t.Errorf("from the last that is needed the card goes to %s, not %s", s.Card()[s.Asked()].Path, n.Path)
+	}
 	if !is || n.Path == "" || !strings.Contains(n.Text, "sure to ±") {
 		t.Errorf("to measure next: %+v", n)
 	}
@@ -151,7 +159,6 @@ func TestFollowTheAdvice(t *testing.T) {
 			text = "768"
 		}
 		s.Type(p.Path, text)
-		s.Weigh()
 		s.Advance()
 		if now := s.Card()[s.Asked()]; now.Stage != game.Next || now.Path == p.Path {
 			t.Errorf("after %s came %s of the stage %v", p.Path, now.Path, now.Stage)
@@ -202,6 +209,32 @@ func TestUnitsAsTyped(t *testing.T) {
 	s.Type(s.Card()[0].Path, "30 3/8")
 	if got := s.Job().Readings[0].Value.MM; got != 30.375*25.4 {
 		t.Errorf("30 3/8 in a field of inches is %v mm", got)
+	}
+}
+
+func TestThreeHingesAreAskedAfter(t *testing.T) {
+	s := own(t)
+	s.Type(game.HingesPath, "3")
+	if where, needed := s.Progress(); where != "To begin with: 1 of 8" || needed != "0 read of the 8 needed at least." {
+		t.Errorf("%q, %q", where, needed)
+	}
+	for _, text := range []string{"768", "1992", "762", "1978", "40", "1786", "1000"} {
+		answer(t, s, text)
+	}
+	if p := s.Card()[s.Asked()]; p.Reading.Hinge != 3 || !strings.Contains(p.Ask, "bottom hinge") {
+		t.Errorf("asked: %q", p.Ask)
+	}
+	s.Type(s.Card()[s.Asked()].Path, "270")
+	if s.Lacking() || len(s.Job().Door.Hinges) != 3 || s.Unfinished() != "" {
+		t.Errorf("%q, %d hinges, missing %q", s.Headline(), len(s.Job().Door.Hinges), s.Unfinished())
+	}
+}
+
+func TestSignsAreOfferedWhereBothOccur(t *testing.T) {
+	for _, p := range own(t).Card() {
+		if want := strings.Contains(p.Ask, "bove 0"); p.Signed != want {
+			t.Errorf("%s: signed %v, %q", p.Path, p.Signed, p.Ask)
+		}
 	}
 }
 
@@ -367,5 +400,67 @@ func BenchmarkWeigh(b *testing.B) {
 	for b.Loop() {
 		s.weighed = false
 		s.Weigh()
+	}
+}
+
+// Whatever is done on the card, undone to the start the first job stands there,
+// redone to the end the last one, and a record of it is taken up the same.
+func TestUndoAndRedoOfAnythingOnTheCard(t *testing.T) {
+	texts := []string{"768", "1992", "40", "", "x", `2' 6 1/4"`, "-2", "0.5", "270", "1786", "99999"}
+	tables := []string{"kind,at,value\nopening_width,900,767\n", "kind,value\nleaf_thickness,thin\n", "?"}
+	for seed := range uint64(12) {
+		rnd := rand.New(rand.NewPCG(seed, 2))
+		s := own(t)
+		first := encoded(s)
+		for range 40 {
+			card := s.Card()
+			if len(card) == 0 { // undone to a door without readings
+				s.Redo()
+				continue
+			}
+			p := card[rnd.IntN(len(card))]
+			text := texts[rnd.IntN(len(texts))]
+			switch rnd.IntN(10) {
+			case 0:
+				s.Undo()
+			case 1:
+				s.Redo()
+			case 2:
+				s.Paste(tables[rnd.IntN(len(tables))])
+			case 3:
+				s.Type(game.HingesPath, []string{"2", "3", "4", "9"}[rnd.IntN(4)])
+			case 4:
+				if len(p.Places) > 0 {
+					s.Type(p.Places[0].Path, text)
+				}
+			case 5:
+				s.Weigh()
+				s.Advance()
+			default:
+				s.Ask(p.Path)
+				s.Type(p.Path, text)
+			}
+		}
+		for s.CanRedo() {
+			s.Redo()
+		}
+		last := encoded(s)
+		r, err := Restore(s.JobRecord(), s.LookRecord())
+		if err != nil || encoded(r) != last || r.CanUndo() != s.CanUndo() {
+			t.Fatalf("seed %d: taken up again: %v", seed, err)
+		}
+		for s.CanUndo() {
+			s.Undo()
+		}
+		s.Redo()
+		if encoded(s) != first {
+			t.Fatalf("seed %d: undo does not lead back to the empty card", seed)
+		}
+		for s.CanRedo() {
+			s.Redo()
+		}
+		if encoded(s) != last {
+			t.Fatalf("seed %d: redo does not lead to the last job", seed)
+		}
 	}
 }

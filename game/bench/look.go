@@ -58,6 +58,7 @@ func (s *State) Look() Look { return s.look }
 // lookAfresh drops what belonged to the job before: the cut, the swing, the loupe.
 func (s *State) lookAfresh() {
 	s.look.Factor, s.look.Section, s.look.Swing, s.look.Asked = 0, 0, ajar, ""
+	s.look.CardShut = s.Measuring() && s.lacks == nil // done, as far as need be
 	lo, hi := s.ReadingRange(fit.LatchSide)
 	s.look.Reading = Reading{Edge: fit.LatchSide, Place: lo + (hi-lo)/2}
 	s.hold, s.under = hold{}, draw.Target{}

@@ -217,7 +217,11 @@ func (s *State) measure() {
 	fit.Evaluate(&s.fit, &job.Door)
 	s.found, s.sure, s.weighed = nil, nil, false
 	if _, _, s.lacks = job.Shapes(); s.lacks == nil {
-		s.found = judge.Findings(&s.fit, &job.Door, &job.Wanted)
+		find := judge.Findings
+		if s.Measuring() { // the causes can wait until it is weighed
+			find = judge.Verdicts
+		}
+		s.found = find(&s.fit, &job.Door, &job.Wanted)
 	}
 	s.jobs++
 }

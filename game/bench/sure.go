@@ -6,21 +6,25 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/words"
+	"leafwright/geom/judge"
 	"leafwright/geom/survey"
 )
 
 // Unsure tells whether the findings rest on readings and it is not worked out yet
-// how well they are known: that takes too long for every keystroke. A page calls
-// [State.Weigh] once nothing was typed for a moment.
+// why they are so and how well they are known: that takes too long for every
+// keystroke. A page calls [State.Weigh] once nothing was typed for a moment.
 func (s *State) Unsure() bool { return s.Measuring() && s.lacks == nil && !s.weighed }
 
-// Weigh works out how well the findings are known and what to measure next.
+// Weigh works out the findings' causes, how well they are known and what to measure
+// next.
 func (s *State) Weigh() {
 	if !s.Unsure() {
 		return
 	}
 	s.weighed = true
-	s.sure = s.Job().Sure(false)
+	job := s.Job()
+	s.found = judge.Findings(&s.fit, &job.Door, &job.Wanted)
+	s.sure = job.Sure(false)
 	s.sure.Weigh(s.found)
 	s.jobs++
 }

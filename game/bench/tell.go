@@ -13,7 +13,7 @@ func (s *State) speaker() *words.Speaker {
 	if s.look.Inches {
 		w.Length, w.Place = s.Length, s.Place
 	}
-	w.Hinges = len(s.Job().Door.Hinges)
+	w.Hinges = s.Job().HingesAsked()
 	return w
 }
 

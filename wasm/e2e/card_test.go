@@ -72,14 +72,15 @@ func TestMeasureFromNothing(t *testing.T) {
 		p.tap("#card-forth")
 		p.until(`document.activeElement.id === 'card-value' && document.activeElement.value === ''`)
 	}
-	p.until(`document.getElementById('findings').textContent.includes('±') && !document.getElementById('card-next').hidden`)
-	p.shot("card-least-phone")
+	p.until(`document.getElementById('findings').textContent.includes('±') && document.getElementById('card-where').textContent === 'What tells most now'`)
+	p.shot("card-next-phone")
+	p.tap("#card-forth")
+	p.until(`!document.getElementById('card-next').hidden`)
 	if next := p.text("#card-next-text"); !strings.Contains(next, "sure to ±") {
 		t.Errorf("to measure next: %q", next)
 	}
 	p.tap("#card-next-go")
-	p.until(`document.activeElement.id === 'card-value' && document.getElementById('card-where').textContent.startsWith('What tells most now')`)
-	p.shot("card-next-phone")
+	p.until(`document.activeElement.id === 'card-value' && document.getElementById('card-next').hidden`)
 	if over := ask[float64](p, `document.documentElement.scrollWidth - window.innerWidth`); over > 0 {
 		t.Errorf("the page is %v px wider than the screen", over)
 	}
@@ -94,6 +95,22 @@ func TestMeasureFromNothing(t *testing.T) {
 	}
 	p.click("#redo")
 	p.until(`document.getElementById('card-value').value === '270'`)
+}
+
+// With the phone's keypad up a part of the drawing, the prompt's field and the way
+// on stay in sight.
+func TestCardOverTheKeypad(t *testing.T) {
+	p := open(t, screen{w: 360, h: 430, ratio: 3, touch: true})
+	p.ownCard()
+	p.answer("768")
+	p.shot("card-keypad-phone")
+	seen := ask[[4]float64](p, `(() => {
+		const f = document.getElementById('card-value').getBoundingClientRect(), s = stage.getBoundingClientRect();
+		return [s.top, s.bottom, f.top, f.bottom];
+	})()`)
+	if seen[1] < 100 || seen[2] < seen[1] || seen[3] > 430 {
+		t.Errorf("the drawing from %v to %v, the field from %v to %v", seen[0], seen[1], seen[2], seen[3])
+	}
 }
 
 // Inches stay as typed, whatever the page shows.
@@ -187,6 +204,9 @@ func TestPlantedSlipIsNamed(t *testing.T) {
 	p.openDemo("Weaver's cottage, stair door")
 	p.until(`!document.getElementById('card-misfits-box').hidden`)
 	p.shot("card-slip-phone")
+	if ask[bool](p, `document.getElementById('card').open`) {
+		t.Error("the card of a door that is measured stands open")
+	}
 	if said := p.text("#card-misfits"); !strings.Contains(said, "776") || !strings.Contains(said, "is it 767") {
 		t.Errorf("it is said: %q", said)
 	}
@@ -228,6 +248,24 @@ func TestAllAtOnce(t *testing.T) {
 	p.until(`document.getElementById('card-all').hidden && !document.getElementById('card-one').hidden`)
 }
 
+// How many hinges there are, and on which side, is said on the card.
+func TestHingesOnTheCard(t *testing.T) {
+	p := open(t, phone)
+	p.ownCard()
+	drawing, picture := p.look().drawing, ask[string](p, `document.getElementById('card-picture').innerHTML`)
+	p.choose("card-count", "3")
+	p.until(`document.getElementById('card-where').textContent === 'To begin with: 1 of 8'`)
+	p.choose("card-side", "right")
+	p.until(fmt.Sprintf(`stage.contentWindow.digest() !== %q && document.getElementById('card-picture').innerHTML !== %q`, drawing, picture))
+	p.shot("card-hinges-phone")
+	p.click("#undo")
+	p.click("#undo")
+	p.until(`document.getElementById('card-where').textContent === 'To begin with: 1 of 7'`)
+	if got := ask[string](p, `document.getElementById('card-picture').innerHTML`); got != picture {
+		t.Error("undone, the picture is another")
+	}
+}
+
 // Everything on the card can be done with keys.
 func TestCardByKeys(t *testing.T) {
 	p := open(t, desktop)
@@ -250,8 +288,8 @@ func TestCardByKeys(t *testing.T) {
 	p.do(chromedp.KeyEvent(leastRead[6]))
 	p.until(`document.getElementById('findings').textContent.includes('±')`)
 	p.shot("card-least-desktop")
-	for _, want := range []string{"card-back", "card-forth", "card-next-go", "card-mode", "card-paste", "card-save"} {
-		for range 8 {
+	for _, want := range []string{"card-back", "card-forth", "card-next-go", "card-mode", "card-save", "card-paste"} {
+		for range 8 { // past the choice of the hand
 			if p.do(chromedp.KeyEvent(kb.Tab)); ask[string](p, `document.activeElement.id`) == want {
 				break
 			}
@@ -279,8 +317,9 @@ func TestCardAccessible(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			p := open(t, c.screen)
 			p.openDemo("Weaver's cottage, stair door")
-			p.until(`!document.getElementById('card-misfits-box').hidden && !document.getElementById('card-next').hidden`)
 			ask[bool](p, `(() => {`+source+`; return true; })()`)
+			p.until(`!document.getElementById('card-misfits-box').hidden && !document.getElementById('card-next').hidden`)
+			p.violations("folded")
 			p.click("#card-misfits button")
 			p.until(`!document.getElementById('card-misfit').hidden`)
 			ask[bool](p, `(document.getElementById('card-places').open = true)`)
@@ -328,6 +367,7 @@ func TestMeasureCard(t *testing.T) {
 	}
 	p := open(t, desktop)
 	p.openDemo("Weaver's cottage, stair door")
+	p.unfold("card")
 	ask[bool](p, `(document.getElementById('card-value').focus(), true)`)
 	took := evaluate[[][]float64](p, keystrokes)
 	print("a keystroke on the card, all its handling, ms", took[0])

@@ -3,6 +3,7 @@
 package panel
 
 import (
+	"strconv"
 	"strings"
 	"syscall/js"
 	"time"
@@ -21,6 +22,8 @@ type card struct {
 	list    cardList
 	pasting pasting
 	hand    map[game.Hand]js.Value
+	count   map[int]js.Value // of the hinges
+	late    bool             // the panels below are behind
 	weigh   *time.Timer
 }
 
@@ -100,6 +103,12 @@ func (c *card) init(p *Panel) {
 			p.bench.Settle()
 		})
 	fill(byID("card-hand"), hand)
+	var count js.Value
+	c.count, count = choose(p, "card-count", "How many hinges", []int{2, 3}, strconv.Itoa, func(n int) {
+		p.bench.Type(game.HingesPath, strconv.Itoa(n))
+		p.bench.Settle()
+	})
+	fill(byID("card-count"), count)
 	c.list.init(c)
 	c.pasting.init(c)
 }
@@ -134,10 +143,20 @@ func (c *card) now() *bench.Prompt {
 
 func (c *card) typed(text string) {
 	if now := c.now(); now != nil {
-		c.p.bench.Type(now.Path, text)
-		c.p.changed()
+		c.enter(now.Path, text)
 	}
 }
+
+// enter takes what was typed on the card. What need not be seen at once is shown
+// when the typing rests.
+func (c *card) enter(path, text string) {
+	c.late = true
+	c.p.bench.Type(path, text)
+	c.p.changed()
+}
+
+// typing tells that what need not be seen at once waits for a rest.
+func (c *card) typing() bool { return c.late }
 
 // move goes to another prompt, if there is one.
 func (c *card) move(to func() bool) {
@@ -162,6 +181,7 @@ func (c *card) show() {
 	box := byID("card")
 	show(box, now != nil)
 	if now == nil {
+		show(byID("card-misfits-box"), false)
 		return
 	}
 	look := b.Look()
@@ -169,6 +189,9 @@ func (c *card) show() {
 		box.Set("open", !look.CardShut)
 	}
 	where, needed := b.Progress()
+	if look.CardShut {
+		where = needed
+	}
 	setText(byID("card-where"), where)
 	setText(byID("card-needed"), needed)
 	missing := b.Unfinished()
@@ -189,6 +212,12 @@ func (c *card) show() {
 	for h, button := range c.hand {
 		button.Set("checked", h == b.Job().Hand)
 	}
+	for n, button := range c.count {
+		button.Set("checked", n == b.Job().HingesAsked())
+	}
+	refused, is := b.Draft(game.HingesPath)
+	setText(byID("card-count-fault"), refused.Why)
+	show(byID("card-count-fault"), is)
 	c.showNotes()
 	c.pasting.show()
 	c.rest()
@@ -291,8 +320,7 @@ func (c *card) showPlaces(now *bench.Prompt) {
 			}
 			c.inputs[f.Label] = e
 			on(e.field, "input", func(js.Value) {
-				c.p.bench.Type(e.path, e.field.Get("value").String())
-				c.p.changed()
+				c.enter(e.path, e.field.Get("value").String())
 			})
 			on(e.field, "blur", func(js.Value) {
 				c.p.bench.Settle()
@@ -345,6 +373,11 @@ func (c *card) showNotes() {
 		list.Get("dataset").Set("said", said)
 		fill(list, rows...)
 	}
+	title := "A reading that does not fit"
+	if len(rows) > 1 {
+		title = "Readings that do not fit"
+	}
+	setText(byID("card-misfits-title"), title)
 	show(byID("card-misfits-box"), len(rows) > 0)
 }
 
@@ -354,13 +387,18 @@ func (c *card) rest() {
 		c.weigh.Stop()
 		c.weigh = nil
 	}
-	if !c.p.bench.Unsure() {
+	if !c.p.bench.Unsure() && !c.late {
 		return
 	}
 	c.weigh = time.AfterFunc(restPause, func() {
 		if err := try(func() {
+			late := c.late
+			c.late = false
 			c.p.bench.Weigh()
 			c.p.changed()
+			if late {
+				c.p.showRest()
+			}
 		}); err != nil {
 			win.Get("console").Call("error", "weighing: "+err.Error())
 		}

@@ -31,8 +31,7 @@ func (l *cardList) init(c *card) {
 	b := c.p.bench
 	on(box, "input", func(e js.Value) {
 		if path := pathOf(e); path != "" {
-			b.Type(path, e.Get("target").Get("value").String())
-			c.p.changed()
+			c.enter(path, e.Get("target").Get("value").String())
 		}
 	})
 	on(box, "focusin", func(e js.Value) {

@@ -18,7 +18,11 @@ func (p *Panel) showFindings() {
 		rows = append(rows, row(l))
 	}
 	fill(byID("findings"), rows...)
-	rows = rows[:0]
+}
+
+// showConditions writes how leaf and frame stand by themselves, and the cautions.
+func (p *Panel) showConditions() {
+	rows := []js.Value{}
 	for _, l := range p.bench.Conditions() {
 		rows = append(rows, row(l))
 	}

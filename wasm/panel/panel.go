@@ -45,7 +45,9 @@ func (p *Panel) Show() {
 	if newJob {
 		p.showHead()
 		p.showFindings()
-		p.form.show()
+		if !p.card.typing() {
+			p.showRest()
+		}
 	}
 	if newJob || newLook {
 		p.controls.show()
@@ -53,6 +55,12 @@ func (p *Panel) Show() {
 		p.showStill()
 	}
 	p.keeper.keep(newJob, newLook)
+}
+
+// showRest shows what can wait while a reading is typed.
+func (p *Panel) showRest() {
+	p.showConditions()
+	p.form.show()
 }
 
 // Ready tells the page that everything is there.
