@@ -307,6 +307,22 @@ func measureFirst(path string) Faults {
 	return Faults{{Path: path, Want: "this door's shapes were given by hand: measure it anew first"}}
 }
 
+// slotOf gives the card's slots and the place among them of the one with that id,
+// or what is wrong with the path that names it.
+func (fm Form) slotOf(job *Job, id, path string) (slots []slot, k int, err error) {
+	slots = job.slots(fm.Units)
+	for k < len(slots) && slots[k].id != id {
+		k++
+	}
+	if k == len(slots) {
+		return nil, 0, Faults{{Path: path, Want: noField}}
+	}
+	if !job.IsSurveyed() {
+		return nil, 0, measureFirst(path)
+	}
+	return slots, k, nil
+}
+
 // setPrompt takes what was typed at the prompt of that slot.
 func (fm Form) setPrompt(job Job, id, text string) (Job, error) {
 	if id == hingesID {
@@ -316,16 +332,9 @@ func (fm Form) setPrompt(job Job, id, text string) (Job, error) {
 		return fm.setPlace(job, slot, part, text)
 	}
 	path := cardPath + id
-	slots := job.slots(fm.Units)
-	k := 0
-	for k < len(slots) && slots[k].id != id {
-		k++
-	}
-	if k == len(slots) {
-		return job, Faults{{Path: path, Want: noField}}
-	}
-	if !job.IsSurveyed() {
-		return job, measureFirst(path)
+	slots, k, err := fm.slotOf(&job, id, path)
+	if err != nil {
+		return job, err
 	}
 	file := job.filed()
 	i := job.match(slots)[k]

@@ -23,16 +23,9 @@ func cutPlace(id string) (slot, part string, is bool) {
 // setPlace takes where the reading of that slot is taken, read yet or not.
 func (fm Form) setPlace(job Job, id, part, text string) (Job, error) {
 	path := cardPath + id + "." + part
-	slots := job.slots(fm.Units)
-	k := 0
-	for k < len(slots) && slots[k].id != id {
-		k++
-	}
-	if k == len(slots) {
-		return job, Faults{{Path: path, Want: noField}}
-	}
-	if !job.IsSurveyed() {
-		return job, measureFirst(path)
+	slots, k, err := fm.slotOf(&job, id, path)
+	if err != nil {
+		return job, err
 	}
 	i := job.match(slots)[k]
 	file := job.filed()

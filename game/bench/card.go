@@ -317,16 +317,16 @@ func (s *State) asked() *draw.Sketch {
 
 // ShutCard folds the card away, or opens it.
 func (s *State) ShutCard(shut bool) {
-	l := s.look
-	l.CardShut = shut
-	s.setLook(l)
+	s.alter(func(l *Look) {
+		l.CardShut = shut
+	})
 }
 
 // ShowAll shows the whole card at once, or one prompt at a time.
 func (s *State) ShowAll(all bool) {
-	l := s.look
-	l.AllAtOnce = all
-	s.setLook(l)
+	s.alter(func(l *Look) {
+		l.AllAtOnce = all
+	})
 }
 
 // follow goes to the prompt whose field an undo has changed.

@@ -65,6 +65,13 @@ func (s *State) lookAfresh() {
 	s.looks++
 }
 
+// alter changes one thing of the look.
+func (s *State) alter(change func(*Look)) {
+	l := s.look
+	change(&l)
+	s.setLook(l)
+}
+
 // setLook takes a look over, anything out of range held or left as it was.
 func (s *State) setLook(l Look) {
 	old := s.look
@@ -106,55 +113,55 @@ const MostFactor = 40
 
 // SetShow, SetFactor, SetSection and SetSwing change one thing of the look.
 func (s *State) SetShow(to Show) {
-	l := s.look
-	l.Show = to
-	s.setLook(l)
+	s.alter(func(l *Look) {
+		l.Show = to
+	})
 }
 
 // SetFactor sets the enlargement; 0 lets the drawing choose.
 func (s *State) SetFactor(times float64) {
-	l := s.look
-	l.Factor = times
-	s.setLook(l)
+	s.alter(func(l *Look) {
+		l.Factor = times
+	})
 }
 
 // SetSection sets the height of the cut, in mm above the floor.
 func (s *State) SetSection(mm float64) {
-	l := s.look
-	l.Section = mm
-	s.setLook(l)
+	s.alter(func(l *Look) {
+		l.Section = mm
+	})
 }
 
 // SetSwing sets the angle the leaf stands at in plan, in degrees, held between
 // closed and fully open.
 func (s *State) SetSwing(degrees float64) {
 	lo, hi := s.SwingRange()
-	l := s.look
-	l.Swing = geom.Interval{Lo: lo, Hi: hi}.Clamp(degrees)
-	s.setLook(l)
+	s.alter(func(l *Look) {
+		l.Swing = geom.Interval{Lo: lo, Hi: hi}.Clamp(degrees)
+	})
 }
 
 // SetReading moves the loupe, or takes it away.
 func (s *State) SetReading(r Reading) {
-	l := s.look
-	l.Reading = r
-	s.setLook(l)
+	s.alter(func(l *Look) {
+		l.Reading = r
+	})
 }
 
 // SetInches shows lengths in feet and inches, or in millimetres. What stands
 // typed and not taken is read anew, since a plain number now means another thing.
 func (s *State) SetInches(on bool) {
-	l := s.look
-	l.Inches = on
-	s.setLook(l)
+	s.alter(func(l *Look) {
+		l.Inches = on
+	})
 	s.jobs++
 }
 
 // SetWords chooses whose trade words are used.
 func (s *State) SetWords(r words.Region) {
-	l := s.look
-	l.Words = r
-	s.setLook(l)
+	s.alter(func(l *Look) {
+		l.Words = r
+	})
 	s.jobs++
 }
 
