@@ -40,6 +40,10 @@ const (
 	nearest             // the point nearest to the floor's origin
 )
 
+// alike is the rise per radian, mm, below which a floor is the same all round: what
+// is left when readings are fitted to one row.
+const alike = 1e-9
+
 // leap is how far either side of a leap of the floor it is read, in half-tangent
 // or mm.
 const leap = 1e-7
@@ -56,6 +60,9 @@ func (f *Fit) swingFloor() {
 	a := f.Axis.At
 	s.offset = math.Sqrt(float64(a.X*a.X) + float64(a.Z*a.Z))
 	s.steep, s.round, s.twist = slopes(s.floor)
+	if s.round < alike {
+		s.round = 0
+	}
 	for face := range faces {
 		f.floorWhenClosed(face)
 		arcs := f.work.arcs[FloorSide][face]
@@ -358,10 +365,16 @@ func (s *floorSweep) dip(t0, t1, a, b float64) {
 	bend := math.Sqrt(float64(s.y.b*s.y.b)+float64(s.y.c*s.y.c)) +
 		4*s.offset*(s.steep+s.round/max(r-s.offset, 1))
 	deep := float64(bend*angle) * angle / 8
-	if s.round == 0 && s.path == still {
-		// Between its turns the leaf only rises or only falls, so the dip is no
-		// deeper than what the floor does over the little that the distance changes.
-		deep = min(deep, 2*s.offset*s.steep)
+	if s.round == 0 {
+		// Between its turns the leaf only rises or only falls, so the dip is no deeper
+		// than what the floor does over the little that the distance changes; or, over
+		// one distance, than the arris does over the little that the point shifts.
+		along := s.steep
+		if s.path == ring {
+			way := s.arc.turned(geom.HalfTan(t0)).way(s.p)
+			along = 2 * math.Abs(way.Y)
+		}
+		deep = min(deep, 2*s.offset*along)
 	}
 	if min(a, b)-deep > s.best.Least-gain {
 		return
@@ -371,7 +384,7 @@ func (s *floorSweep) dip(t0, t1, a, b float64) {
 
 // narrow closes in on the least height between two half-tangents.
 func (s *floorSweep) narrow(lo, hi float64) {
-	golden(lo, hi, 2e-6, s.read) // a trough this narrow is level to 1e-9 mm
+	golden(lo, hi, 2e-4, s.read) // a trough this narrow is level to 1e-7 mm
 }
 
 // golden closes in on the least value of f between lo and hi by the golden section
