@@ -446,7 +446,7 @@ func (s *scanner) text() (string, *syntax) {
 	}
 }
 
-// unit reads uXXXX.
+// unit reads the u and the four hexadecimal digits of an escape.
 func (s *scanner) unit() (rune, bool) {
 	if s.pos+5 > len(s.data) {
 		return 0, false

@@ -1,6 +1,7 @@
 package judge
 
 import (
+	"cmp"
 	"slices"
 
 	"leafwright/geom"
@@ -70,7 +71,7 @@ func chief(f Finding) []Cause {
 		}
 		return c.Effect
 	}
-	geom.Order(c, func(a, b Cause) int { return cmp(size(b), size(a)) })
+	geom.Order(c, func(a, b Cause) int { return cmp.Compare(size(b), size(a)) })
 	seen := map[Departure]bool{} // one departure may be taken away in two ways: the better one counts
 	c = slices.DeleteFunc(c, func(x Cause) bool { was := seen[x.Departure]; seen[x.Departure] = true; return was })
 	n := 0

@@ -1,6 +1,7 @@
 package judge
 
 import (
+	"cmp"
 	"math"
 
 	"leafwright/geom"
@@ -134,7 +135,7 @@ func rank(all []Finding) {
 		if a.Subject == ClearWay || b.Subject == ClearWay {
 			return int(a.Subject) - int(b.Subject) // a way in is no gap to be measured against one
 		}
-		return cmp(b.short(), a.short())
+		return cmp.Compare(b.short(), a.short())
 	})
 }
 
@@ -145,16 +146,6 @@ func hingeBoundStop(f *fit.Fit) bool { return f.Stops[fit.HingeSide].Least < -he
 // does, the miss at the latch above all, is no measure.
 func hingeBound(f Finding) int {
 	if f.Edge == fit.HingeSide && f.Verdict == Binds && f.Subject != SwingGap {
-		return 1
-	}
-	return 0
-}
-
-func cmp(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
 		return 1
 	}
 	return 0
@@ -274,7 +265,10 @@ func swinging(f *fit.Fit, w *Wanted) []Finding {
 		v := l.Judge(s.Least)
 		opening := s.Angle > f.Closed+standing
 		closed := w.Gaps[e].Judge(f.Gaps[e].Least)
-		if v != Good && (!opening || closed <= v) {
+		if v == Tight && !opening && closed > Tight {
+			v = Good // closed, over a threshold say, the closed gap's own limits rule
+		}
+		if v != Good && closed <= v {
 			continue // the closed gap says it
 		}
 		if v == Good && e != fit.LatchSide && e != fit.FloorSide {

@@ -199,3 +199,45 @@ func TestFourToFiveAllRoundBare(t *testing.T) {
 		})
 	}
 }
+
+// Over a threshold the closed leaf may stand nearer than it may swing over the
+// floor beyond: the closed gap's own limits rule there, and nothing is told twice.
+func TestSwingAgainstTheClosedGap(t *testing.T) {
+	for _, c := range []struct {
+		name          string
+		sill          float64 // of a threshold under the closed leaf, whose foot is at 6
+		closed, swung judge.Verdict
+		told          bool // whether the swing has a finding of its own
+	}{
+		{"as near as a threshold may be", 4.2, judge.Good, judge.Good, true},
+		{"nearer", 5.5, judge.Tight, judge.Good, false},
+		{"against the threshold", 7, judge.Binds, judge.Good, false},
+		{"no threshold", 0, judge.Good, judge.Good, true},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d, w := sound(), wanted()
+			w.Gaps[fit.FloorSide] = judge.Limits{Least: 1.5, Target: 2.4, Most: 7}
+			d.Floor = door.Floor{
+				Radii: []float64{0, 900}, Angles: []geom.Angle{0, geom.Degree},
+				Heights: [][]float64{{c.sill, c.sill}, {0, 0}},
+			}
+			told := false
+			for _, f := range findings(d, w) {
+				switch f.Subject {
+				case judge.ClosedGap:
+					if f.Edge == fit.FloorSide && f.Verdict != c.closed {
+						t.Errorf("closed gap is judged %d, want %d", f.Verdict, c.closed)
+					}
+				case judge.SwingFloor:
+					told = true
+					if f.Verdict != c.swung {
+						t.Errorf("swing is judged %d, want %d", f.Verdict, c.swung)
+					}
+				}
+			}
+			if told != c.told {
+				t.Errorf("swing told: %v, want %v", told, c.told)
+			}
+		})
+	}
+}
