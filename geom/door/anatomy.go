@@ -1,6 +1,10 @@
 package door
 
-import "math"
+import (
+	"math"
+
+	"leafwright/geom"
+)
 
 // Make is how a leaf is built.
 type Make string
@@ -22,7 +26,9 @@ type Anatomy struct {
 	Muntins      []Muntin // upright members between rails
 	Panels       Panels
 	Lock         Lock
-	Timber       string // species, as a person would say it
+	Joints       Joints
+	Strips       []Strip // glued on, in the order it was done
+	Timber       string  // species, as a person would say it
 	Glazed       bool
 	Rated        bool // fire-rated, smoke-rated or labelled: takes no trimming
 }
@@ -47,6 +53,37 @@ const (
 	Glass  Panels = "glass"
 )
 
+// Joints is how the rails of a framed leaf are joined to its stiles, in mm.
+type Joints struct {
+	Kind   JointKind // empty where it is not known: nothing then says where a cut must stop
+	Tenon  float64   // how far a stub tenon or a dowel reaches into the stile, from its inner edge
+	Haunch float64   // from the outer edge of top and bottom rail, as they were made, to the tenon
+	Wedge  float64   // width of a through tenon's wedge at the stile's outer edge, beside the tenon; 0 without
+
+	// TopCut and FootCut are how much the outer edges of top and bottom rail have lost
+	// since they were made: Rails end where the leaf does, their tenons stay.
+	TopCut, FootCut float64
+}
+
+// JointKind is a kind of joint.
+type JointKind string
+
+// The kinds of joint.
+const (
+	Through  JointKind = "through" // tenons through the stile, wedged from outside
+	Stub     JointKind = "stub"    // tenons that stop inside the stile
+	Dowelled JointKind = "dowelled"
+)
+
+// Strip is a piece glued to an edge of the leaf: it reaches from Joint, the edge as
+// it was, to the edge as it is.
+type Strip struct {
+	Edge  Edge
+	Joint geom.Profile // v along u for top and foot, u along v for the stiles
+	Stock float64      // thickness
+	Back  float64      // how far it stands behind the knuckle face
+}
+
 // Lock is the lock as fitted or to come.
 type Lock struct {
 	Kind    LockKind
@@ -70,6 +107,7 @@ const (
 // the size, or a plain one of another make. Stiles and top rail are a seventh of
 // the width, bottom rail a tenth of the height (Building Trades Pocketbook,
 // 1900s); the lock rail's top is 3 ft 2 in up (Building Construction 5, likewise).
+// Its rails are joined as [ordinaryJoints] says.
 func Ordinary(m Make, width, height float64) Anatomy {
 	a := Anatomy{Make: m, Panels: Flat}
 	if m != Framed {
@@ -80,6 +118,7 @@ func Ordinary(m Make, width, height float64) Anatomy {
 	foot := math.Max(five(height/10), Stile.Lo)
 	a.HangingStile, a.ClosingStile = stile, stile
 	a.Rails = []Rail{{"bottom", 0, foot}, {"top", height - stile, height}}
+	a.Joints = ordinaryJoints(stile, foot)
 	const panel = 80.0 // mm, the least worth a member more
 	lockTop, lockFoot := 965.0, 965-math.Max(five(height/11), Stile.Lo)
 	if lockFoot-foot < panel || height-stile-lockTop < panel {
@@ -90,4 +129,45 @@ func Ordinary(m Make, width, height float64) Anatomy {
 		a.Muntins = []Muntin{{width / 2, muntin, foot, lockFoot}, {width / 2, muntin, lockTop, height - stile}}
 	}
 	return a
+}
+
+// ordinaryJoints gives the joints of an old panelled leaf whose stiles and top rail
+// are so wide, and its bottom rail: through tenons, wedged. The haunch is 1½ in, which
+// a bottom rail with two tenons has below the lower one (International Correspondence
+// Schools, vol. 2 s. 36), but no more than half the rail, where the tenon is half the
+// rail less the groove and the haunch fills the rest (Noyes, no. 42). A stub tenon,
+// should the leaf have them, goes in about 2 in (the Schools, of muntins), at most 7/8
+// of the stile (Fairham); the wedge is common practice, no published source.
+func ordinaryJoints(stile, foot float64) Joints {
+	haunch := math.Min(38, math.Min(stile, foot)/2)
+	return Joints{
+		Kind:   Through,
+		Tenon:  math.Min(50, math.Floor(stile*0.875)),
+		Haunch: haunch,
+		Wedge:  math.Min(10, haunch/2),
+	}
+}
+
+// Tenon gives the heights v between which the i-th rail's tenon lies, or its pair of
+// tenons; lo ≥ hi where it has none. A rail between others has no haunch that a cut
+// could come to.
+func (a *Anatomy) Tenon(i int) (lo, hi float64) {
+	if a.Make != Framed || a.Joints.Kind == "" || i < 0 || i >= len(a.Rails) {
+		return 0, 0
+	}
+	lo, hi = a.Rails[i].From, a.Rails[i].To
+	if i == 0 {
+		lo += a.Joints.Haunch - a.Joints.FootCut
+	}
+	if i == len(a.Rails)-1 {
+		hi -= a.Joints.Haunch - a.Joints.TopCut
+	}
+	return lo, hi
+}
+
+// Inner gives the inner edges of the stiles: u of the hanging stile's and of the
+// closing stile's. They stay where they are when the outer edges are planed; the
+// closing stile is laid out from the leaf's nominal width.
+func (a *Anatomy) Inner(l *Leaf) (hanging, closing float64) {
+	return a.HangingStile, l.Width - a.ClosingStile
 }

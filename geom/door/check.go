@@ -60,16 +60,20 @@ func CheckProfile(path string, p geom.Profile, place, value Range) (faults []Fau
 	}
 	before := false // whether the station before is within its ranges
 	for i, s := range p {
-		here, sound := at(path, i), true
-		if f, bad := place.Fault(here, s.At, false); bad {
-			f.Value = "place " + f.Value
-			faults, sound = append(faults, f), false
-		}
-		if f, bad := value.Fault(here, s.Value, true); bad {
-			faults, sound = append(faults, f), false
-		}
+		sound := place.Holds(s.At) && value.Holds(s.Value)
 		held := sound && before
 		before = sound
+		if held && s.At-p[i-1].At >= ApartLeast && !(math.Abs(s.Value-p[i-1].Value) > SlopeMost*(s.At-p[i-1].At)) {
+			continue
+		}
+		here := at(path, i) // told only when it is wanted: this runs for every move that is tried
+		if f, bad := place.Fault(here, s.At, false); bad {
+			f.Value = "place " + f.Value
+			faults = append(faults, f)
+		}
+		if f, bad := value.Fault(here, s.Value, true); bad {
+			faults = append(faults, f)
+		}
 		if !held {
 			continue
 		}
@@ -111,6 +115,9 @@ func (l *Leaf) Check() (faults []Fault) {
 	}
 	if f, bad := nominal("leaf.closing", l.Closing, l.Width, EdgeOff); bad {
 		faults = append(faults, f)
+	}
+	for e, s := range l.Sections {
+		faults = append(faults, s.check("leaf.sections."+sectionNames[e], l.Thickness)...)
 	}
 	for _, depth := range []float64{0, l.Thickness} {
 		c := l.Corners(depth)

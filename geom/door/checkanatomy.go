@@ -28,6 +28,11 @@ func (a *Anatomy) Check(leaf *Leaf) (faults []Fault) {
 	word("leaf.make", string(a.Make), string(Framed), string(Boarded), string(Flush))
 	word("leaf.panels", string(a.Panels), string(Flat), string(Raised), string(Glass))
 	word("leaf.lock.kind", string(a.Lock.Kind), string(NoLock), string(Rim), string(Mortice))
+	word("leaf.joints.kind", string(a.Joints.Kind), "", string(Through), string(Stub), string(Dowelled))
+	joint := Range{Hi: Stile.Hi}
+	size(joint, "leaf.joints.tenon", a.Joints.Tenon)
+	size(joint, "leaf.joints.haunch", a.Joints.Haunch)
+	size(joint, "leaf.joints.wedge", a.Joints.Wedge)
 	if a.HangingStile != 0 || a.Make == Framed {
 		size(Stile, "leaf.stiles.hanging", a.HangingStile)
 	}
@@ -56,6 +61,9 @@ func (a *Anatomy) Check(leaf *Leaf) (faults []Fault) {
 		}
 	}
 	for i, r := range a.Rails {
+		if span.Holds(r.From) && span.Holds(r.To) && r.From < r.To && (i == 0 || r.From >= a.Rails[i-1].To) {
+			continue // paths are told only when they are wanted: this runs for every move that is tried
+		}
 		path := at("leaf.rails", i)
 		from := place(span, path+".from", r.From)
 		if to := place(span, path+".to", r.To); from && to && r.To <= r.From {

@@ -18,6 +18,8 @@ type Leaf struct {
 
 	HangingBevel geom.Angle // the stop face stands back from the knuckle face's hanging edge by t·tan
 	ClosingBevel geom.Angle // likewise at the closing edge
+
+	Sections [Edges]Section // where an edge is not sharp and square from face to face
 }
 
 // Rectangle gives a flat, square-edged leaf.

@@ -20,6 +20,7 @@ var (
 	LeafHeight    = Range{300, 3500} // a hatch; a church vestry
 	LeafThickness = Range{10, 100}   // a cupboard panel; a strongroom door in oak
 	Bevel         = Range{-10, 15}   // °; 7 is the steepest in print, for narrow leaves
+	Ease          = Range{0, 10}     // leg of an arris taken off; beyond it is a moulding
 
 	OpeningWidth  = Range{200, 1700} // the leaf's widths and some room round it
 	OpeningHeight = Range{300, 3700}
@@ -56,6 +57,7 @@ const (
 
 	LeastAcross = 100.0 // mm that must be left of the leaf anywhere across it
 	LeastUp     = 200.0 // and up it
+	EdgeLeft    = 5.0   // mm that must be left of an edge's thickness, a strip's stock
 
 	HingesLeast = 2
 	HingesMost  = 6

@@ -70,6 +70,9 @@ func TestAgree(t *testing.T) {
 				if n%20 == 19 {
 					chance{source}.throughTheJamb(&d)
 				}
+				if n%3 == 1 {
+					chance{source}.sections(&d)
+				}
 				c := comparison{n, map[string][]difference{}}
 				fit.Evaluate(&f, &d)
 				c.compare(&f, &d)
@@ -172,7 +175,7 @@ func (c *comparison) compare(f *fit.Fit, d *door.Door) {
 // on either side of it the floor may stand otherwise, and neither is right.
 func (s *slow) onJump() bool {
 	m := s.turned(s.closed)
-	for _, a := range s.both(fit.FloorSide) {
+	for _, a := range s.arrises(fit.FloorSide) {
 		for _, u := range places(a.lo, min(a.hi, 50), 0.5) {
 			if q := m.point(s.on(a, u)); q.X < 0 && math.Abs(q.Z) < 1e-6 {
 				return true
@@ -194,7 +197,7 @@ func (s *slow) overPole() bool {
 	}
 	for phi := s.closed; phi <= float64(s.d.Opens); phi += degree {
 		m := s.turned(phi)
-		for _, a := range s.both(fit.FloorSide) {
+		for _, a := range s.arrises(fit.FloorSide) {
 			for _, u := range places(a.lo, min(a.hi, a.lo+30), 0.5) {
 				if q := m.point(s.on(a, u)); q.X*q.X+q.Z*q.Z < 1 {
 					return true
@@ -256,7 +259,7 @@ func (c *comparison) sweep(edge string, e fit.Edge, got fit.Sweep, s *slow) {
 // offArris is how far a point of the leaf lies from the nearer arris of an edge.
 func (s *slow) offArris(e fit.Edge, p geom.Vec) float64 {
 	off := math.Inf(1)
-	for _, a := range s.both(e) {
+	for _, a := range s.arrises(e) {
 		at := p.X
 		if e.Upright() {
 			at = p.Y

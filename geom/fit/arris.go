@@ -5,12 +5,18 @@ import (
 	"leafwright/geom/door"
 )
 
-// The two faces an edge has an arris on.
-const (
-	knuckleFace = iota
-	stopFace
-	faces
-)
+// mostLines is how many arris lines an edge may have: two at each face that it is
+// eased towards.
+const mostLines = 4
+
+// arrises are the arris lines of one edge, from the knuckle face back: the first n
+// of lines.
+type arrises struct {
+	n     int
+	lines [mostLines][]arc // at swing 0
+}
+
+func (a *arrises) rear() []arc { return a.lines[max(a.n, 1)-1] }
 
 // quad is a place that is a quadratic in a parameter p: C0 + C1·p + C2·p².
 type quad struct{ c0, c1, c2 geom.Vec }
@@ -56,25 +62,47 @@ func (a *arc) turned(by geom.Turn) quad {
 	}
 }
 
-// arrises fills the work's arcs for every edge and both faces.
-func (f *Fit) arrises(l *door.Leaf) {
-	for face, d := range [faces]float64{0, l.Thickness} {
-		c := l.Corners(d)
-		k := &f.work.arcs[HingeSide]
-		k[face] = f.sideArcs(k[face][:0], l, l.Hanging, l.HangingSetback()*d, d, c.HangingFoot.Y, c.HangingHead.Y)
-		k = &f.work.arcs[LatchSide]
-		k[face] = f.sideArcs(k[face][:0], l, l.Closing, -l.ClosingSetback()*d, d, c.ClosingFoot.Y, c.ClosingHead.Y)
-		k = &f.work.arcs[HeadSide]
-		k[face] = f.endArcs(k[face][:0], l, l.Top, d, c.HangingHead.X, c.ClosingHead.X)
-		k = &f.work.arcs[FloorSide]
-		k[face] = f.endArcs(k[face][:0], l, l.Bottom, d, c.HangingFoot.X, c.ClosingFoot.X)
+// draw fills the work's arrises for every edge.
+func (f *Fit) draw(l *door.Leaf) {
+	front, rear := l.Corners(0), l.Corners(l.Thickness)
+	for e := range Edges {
+		k := &f.work.arrises[e]
+		var at [mostLines]door.Arris
+		k.n = len(l.Sections[e].Arrises(at[:0], l.Thickness))
+		for i, a := range at[:k.n] {
+			var c door.Corners
+			switch a.Depth {
+			case 0:
+				c = front
+			case l.Thickness:
+				c = rear
+			default:
+				c = l.Corners(a.Depth)
+			}
+			dst, d := k.lines[i][:0], a.Depth
+			switch e {
+			case HingeSide:
+				dst = f.sideArcs(dst, l, l.Hanging, l.HangingSetback()*d+a.Inset, d, c.HangingFoot.Y, c.HangingHead.Y)
+			case LatchSide:
+				dst = f.sideArcs(dst, l, l.Closing, -l.ClosingSetback()*d-a.Inset, d, c.ClosingFoot.Y, c.ClosingHead.Y)
+			case HeadSide:
+				dst = f.endArcs(dst, l, l.Top, -a.Inset, d, c.HangingHead.X, c.ClosingHead.X)
+			case FloorSide:
+				dst = f.endArcs(dst, l, l.Bottom, a.Inset, d, c.HangingFoot.X, c.ClosingFoot.X)
+			}
+			k.lines[i] = dst
+		}
 	}
 }
 
 // faceLines gives the straight pieces that Sh and Sc − Sh follow at height v.
 func faceLines(l *door.Leaf, v float64) (hanging, across geom.Line) {
-	h := l.HangingFace.Piece(l.HangingFace.Find(v))
-	c := l.ClosingFace.Piece(l.ClosingFace.Find(v))
+	return faceBetween(l, l.HangingFace.Find(v), l.ClosingFace.Find(v))
+}
+
+// faceBetween gives them on the i-th piece of Sh and the j-th of Sc.
+func faceBetween(l *door.Leaf, i, j int) (hanging, across geom.Line) {
+	h, c := l.HangingFace.Piece(i), l.ClosingFace.Piece(j)
 	return h, geom.Line{C0: c.C0 - h.C0, C1: c.C1 - h.C1}
 }
 
@@ -104,13 +132,14 @@ func (f *Fit) sideArcs(dst []arc, l *door.Leaf, side geom.Profile, off, d, from,
 	return dst
 }
 
-// endArcs appends the arcs of top or bottom at depth d: v = end(u) and
+// endArcs appends the arcs of top or bottom at depth d: v = end(u) + off and
 // w = s(u, v) − d, multiplied out.
-func (f *Fit) endArcs(dst []arc, l *door.Leaf, end geom.Profile, d, from, to float64) []arc {
+func (f *Fit) endArcs(dst []arc, l *door.Leaf, end geom.Profile, off, d, from, to float64) []arc {
 	cuts := append(f.work.cuts[:0], from)
 	cuts = knotsWithin(cuts, end, from, to)
 	for i := range end.Pieces() { // where the edge passes a bend of the face
 		e := end.Piece(i)
+		e.C0 += off
 		if e.C1 == 0 {
 			continue
 		}
@@ -130,6 +159,7 @@ func (f *Fit) endArcs(dst []arc, l *door.Leaf, end geom.Profile, d, from, to flo
 		}
 		mid := lo + (hi-lo)/2
 		e := end.Piece(end.Find(mid))
+		e.C0 += off
 		h, x := faceLines(l, e.At(mid))
 		dst = append(dst, f.arc(lo, hi,
 			geom.Vec{Y: e.C0, Z: h.At(e.C0) - d},

@@ -13,9 +13,10 @@ func (f *Fit) clearWidths() {
 	to := facings(&f.door.Frame)[LatchSide]
 	least := math.Inf(1)
 	for _, e := range [2]Edge{HingeSide, LatchSide} {
-		for face := range faces {
-			f.work.faceGap[0] = f.gapCurve(f.work.faceGap[0][:0], f.work.arcs[e][face], to, square)
-			if v, _, _, _ := (Curve{f.work.faceGap[0]}).Extremes(); v < least {
+		k := &f.work.arrises[e]
+		for i := range k.n {
+			f.work.lineGap[0] = f.gapCurve(f.work.lineGap[0][:0], k.lines[i], to, square)
+			if v, _, _, _ := (Curve{f.work.lineGap[0]}).Extremes(); v < least {
 				least = v
 			}
 		}

@@ -77,7 +77,7 @@ func bothModels(t *testing.T, d door.Door, check func(t *testing.T, f figures)) 
 	t.Run("slow model", func(t *testing.T) {
 		s := hang(&d)
 		check(t, figures{
-			gap:    func(e fit.Edge, at float64) float64 { return s.gapAt(s.both(e))(at) },
+			gap:    func(e fit.Edge, at float64) float64 { return s.gapAt(s.arrises(e))(at) },
 			swing:  func(e fit.Edge) float64 { return s.swing(e).least },
 			toStop: func() float64 { return s.clearOpening() - d.Frame.StopWidth },
 			place:  func(p geom.Vec, phi float64) geom.Vec { return s.turned(phi).point(p) },

@@ -69,7 +69,7 @@ func (f *Fit) latchTurn() geom.Turn {
 // to the head stop clear of the hinges, is zero. Each gap rises with the angle, so
 // a step along the least one's rate comes home within a few.
 func (f *Fit) stopTurn(from geom.Turn) geom.Turn {
-	lines := bearings(&f.door.Frame)
+	lines := bearings(f.door)
 	clear := f.Axis.At.X + springing
 	phi, t := float64(from.Angle()), from
 	lo, hi := -math.Pi/4, math.Pi/4
@@ -115,7 +115,7 @@ func (f *Fit) slide(b bearing, m, phi float64) float64 {
 	stop := b.stop.At(m)
 	for range 6 {
 		s := f.stand(geom.Angle(phi).Turn())
-		z, u, v := s.face(p.X, p.Y)
+		z, u, v := s.face(p.X, p.Y, b.depth)
 		rate := s.lift(f.Axis, u, v, geom.Vec{X: p.X, Y: p.Y, Z: z})
 		if rate == 0 {
 			break

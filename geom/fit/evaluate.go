@@ -7,15 +7,16 @@ import (
 
 // work is the memory an evaluation uses and the next one uses again.
 type work struct {
-	arcs    [Edges][faces][]arc // at swing 0
+	arrises [Edges]arrises
 	cuts    []float64
-	faceGap [faces][]Piece
+	lineGap [mostLines][]Piece
+	lesser  [2][]Piece
 	stop    []Piece
 	sweep   sweep
 	// levelFloor tells that the floor has one height everywhere, and floorClosed
 	// where each bottom arris is lowest over the floor when closed.
 	levelFloor  bool
-	floorClosed [faces]struct{ least, at float64 }
+	floorClosed [mostLines]struct{ least, at float64 }
 	floor       floorSweep
 }
 
@@ -37,7 +38,7 @@ func EvaluateClosed(f *Fit, d *door.Door) {
 	f.door = d
 	f.work.levelFloor = d.Floor.IsLevel()
 	f.hang(d)
-	f.arrises(&d.Leaf)
+	f.draw(&d.Leaf)
 	f.close()
 	by := f.Closed.Turn()
 	f.closedGaps(by)
@@ -46,10 +47,14 @@ func EvaluateClosed(f *Fit, d *door.Door) {
 
 // Arris gives, appended to dst, the world places of an arris at a swing angle:
 // the ends of its smooth pieces, from the foot up or from the hinges across. Face
-// 0 is the knuckle face, 1 the stop face.
+// 0 is the edge's frontmost arris line, 1 its rearmost: those on the knuckle face
+// and the stop face, where the edge reaches so far.
 func (f *Fit) Arris(dst []geom.Vec, e Edge, face int, swing geom.Angle) []geom.Vec {
 	by := swing.Turn()
-	arcs := f.work.arcs[e][face]
+	arcs := f.work.arrises[e].lines[0]
+	if face != 0 {
+		arcs = f.work.arrises[e].rear()
+	}
 	for i := range arcs {
 		q := arcs[i].turned(by)
 		if i == 0 {

@@ -1,6 +1,14 @@
 // Package fit hangs a leaf in its frame and tells what a feeler gauge, a level
 // and a slow swing of the leaf would show: the gaps when closed, the clearances
 // while it swings, the stops, the floor, the way through.
+//
+// An edge of the leaf is known by its arris lines: two where it is sharp and reaches
+// from face to face, up to four where its arrises are eased ([door.Section] says
+// where they lie). Closed gaps, the swing, the floor and the clear way go by whichever
+// comes nearest; the gap shown goes by the frontmost. A stop gap is that of the stop
+// face, w = s − t, over the places that the edge's rearmost line covers; along an edge
+// that stands back from that face it is taken to lie at s − (t − StopBack), since the
+// strip there is what meets the stop.
 package fit
 
 import (
@@ -9,20 +17,16 @@ import (
 )
 
 // Edge is one side of the leaf.
-type Edge int
+type Edge = door.Edge
 
-// The four edges of the leaf, and what each looks at: the hinge jamb, the latch
-// jamb, the head and the floor.
+// The four edges of the leaf, and how many there are.
 const (
-	HingeSide Edge = iota
-	LatchSide
-	HeadSide
-	FloorSide
-	Edges // how many there are
+	HingeSide = door.HingeSide
+	LatchSide = door.LatchSide
+	HeadSide  = door.HeadSide
+	FloorSide = door.FloorSide
+	Edges     = door.Edges
 )
-
-// Upright tells whether places on the edge are heights y (true) or distances x.
-func (e Edge) Upright() bool { return e == HingeSide || e == LatchSide }
 
 // Gap is a gap along an edge with the leaf closed, in mm, above 0 clear. Places
 // are world y on the upright edges and world x on head and floor.
@@ -57,9 +61,9 @@ type Fit struct {
 	FirstStop   Edge
 	FirstStopAt float64
 
-	Gaps  [Edges]Gap // closed gaps between both arrises and frame or floor, by Edge
-	Shown [Edges]Gap // the same by the knuckle-face arris alone: what the eye sees
-	Stops [3]Gap     // leaf's stop face to stop, in z, by Edge: hinge, latch, head
+	Gaps  [Edges]Gap // closed gaps between the nearest arris line and frame or floor, by Edge
+	Shown [Edges]Gap // the same by the frontmost line alone: what the eye sees
+	Stops [3]Gap     // leaf's stop face, or its strip's, to stop, in z, by Edge: hinge, latch, head
 
 	Swing [Edges]Sweep // the least clearance of each edge, closed to fully open
 

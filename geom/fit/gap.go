@@ -136,24 +136,29 @@ func (g *Gap) set(pieces []Piece) {
 
 // closedGaps measures every gap with the leaf at the turn by.
 func (f *Fit) closedGaps(by geom.Turn) {
-	var curve [faces][]Piece
 	to := facings(&f.door.Frame)
 	for e := HingeSide; e < Edges; e++ {
-		for face := range faces {
-			buf := f.work.faceGap[face][:0]
+		k := &f.work.arrises[e]
+		for i := range k.n {
+			buf := f.work.lineGap[i][:0]
 			if e == FloorSide {
-				buf = f.floorCurve(buf, f.work.arcs[e][face], by)
+				buf = f.floorCurve(buf, k.lines[i], by)
 			} else {
-				buf = f.gapCurve(buf, f.work.arcs[e][face], to[e], by)
+				buf = f.gapCurve(buf, k.lines[i], to[e], by)
 			}
-			f.work.faceGap[face], curve[face] = buf, buf
+			f.work.lineGap[i] = buf
 			if e == FloorSide {
-				l := &f.work.floorClosed[face]
+				l := &f.work.floorClosed[i]
 				l.least, l.at, _, _ = Curve{buf}.Extremes()
 			}
 		}
-		f.Shown[e].set(append(f.Shown[e].Pieces[:0], curve[knuckleFace]...))
-		f.Gaps[e].set(lesser(f.Gaps[e].Pieces[:0], curve[knuckleFace], curve[stopFace]))
+		f.Shown[e].set(append(f.Shown[e].Pieces[:0], f.work.lineGap[0]...))
+		least := f.work.lineGap[0]
+		for i := 1; i < k.n-1; i++ {
+			buf := lesser(f.work.lesser[i%2][:0], least, f.work.lineGap[i])
+			f.work.lesser[i%2], least = buf, buf
+		}
+		f.Gaps[e].set(lesser(f.Gaps[e].Pieces[:0], least, f.work.lineGap[k.n-1]))
 	}
 }
 

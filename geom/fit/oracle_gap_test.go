@@ -78,20 +78,23 @@ func (s *slow) gap(e fit.Edge, arrises []arris) slowGap {
 		}
 	}
 	where := places(lo, hi, step, kinks...)
-	if len(arrises) == 2 { // where the one arris comes nearer than the other
-		kinks = changes(func(at float64) float64 { return s.arrisGap(arrises[0], at) - s.arrisGap(arrises[1], at) }, where)
+	kinks = nil
+	for i, a := range arrises { // where the one arris comes nearer than the other
+		for _, b := range arrises[:i] {
+			kinks = append(kinks, changes(func(at float64) float64 { return s.arrisGap(b, at) - s.arrisGap(a, at) }, where)...)
+		}
 	}
 	return gauge(lo, hi, s.gapAt(arrises), places(lo, hi, hi-lo, append(kinks, where...)...))
 }
 
-func (s *slow) closedGap(e fit.Edge) slowGap { return s.gap(e, s.both(e)) }
+func (s *slow) closedGap(e fit.Edge) slowGap { return s.gap(e, s.arrises(e)) }
 
-func (s *slow) shownGap(e fit.Edge) slowGap { return s.gap(e, []arris{s.arris(e, 0)}) }
+func (s *slow) shownGap(e fit.Edge) slowGap { return s.gap(e, s.arrises(e)[:1]) }
 
 // stopsGap is the gap of the leaf's stop face to the stop of an edge.
 func (s *slow) stopsGap(e fit.Edge) slowGap {
 	m := s.turned(s.closed)
-	lo, hi := s.stopRange(s.arris(e, s.d.Leaf.Thickness), m)
+	lo, hi := s.stopRange(s.rear(e), m)
 	return gauge(lo, hi, func(at float64) float64 { return s.stopGap(e, m, at) },
 		places(lo, hi, 10, s.stopKinks(e, m)...))
 }
@@ -156,7 +159,7 @@ func (s *slow) clearOpening() float64 {
 	m := s.turned(90 * degree)
 	best := math.Inf(1)
 	for _, e := range []fit.Edge{fit.HingeSide, fit.LatchSide} {
-		for _, a := range s.both(e) {
+		for _, a := range s.arrises(e) {
 			free := func(v float64) float64 { return s.clear(fit.LatchSide, m.point(s.on(a, v))) }
 			kinks := s.leafKinks(a)
 			kinks = append(kinks, atHeights(s.frameKinks(fit.LatchSide), func(v float64) float64 { return m.point(s.on(a, v)).Y }, a)...)

@@ -98,16 +98,18 @@ func (s *slow) line(e fit.Edge, at float64) (x, y, z float64) {
 }
 
 // stopGap is how far the leaf's stop face, carried on past its edges, stands
-// in front of the stop at a place of the bearing line.
+// in front of the stop at a place of the bearing line; where the leaf's edge stands
+// back from that face, it is a face so much farther from the stop.
 func (s *slow) stopGap(e fit.Edge, m motion, at float64) float64 {
 	x, y, z := s.line(e, at)
 	// u and v from the place in plan, w from u and v, until they agree
 	det := m.u.X*m.v.Y - m.u.Y*m.v.X
-	w := -s.d.Leaf.Thickness
+	depth := s.d.Leaf.Thickness - s.d.Leaf.Sections[e].StopBack
+	w := -depth
 	var p geom.Vec
 	for range 100 {
 		dx, dy := x-m.o.X-w*m.w.X, y-m.o.Y-w*m.w.Y
-		p = s.face((dx*m.v.Y-dy*m.v.X)/det, (dy*m.u.X-dx*m.u.Y)/det, s.d.Leaf.Thickness)
+		p = s.face((dx*m.v.Y-dy*m.v.X)/det, (dy*m.u.X-dx*m.u.Y)/det, depth)
 		if math.Abs(p.Z-w) < 1e-11 {
 			break
 		}
@@ -116,7 +118,7 @@ func (s *slow) stopGap(e fit.Edge, m motion, at float64) float64 {
 	return m.point(p).Z - z
 }
 
-// stopRange is the stretch of the bearing line beside the edge's stop-face arris.
+// stopRange is the stretch of the bearing line beside the edge's rearmost arris.
 func (s *slow) stopRange(a arris, m motion) (lo, hi float64) {
 	from, to := m.point(s.on(a, a.lo)), m.point(s.on(a, a.hi))
 	if a.edge.Upright() {
@@ -167,7 +169,7 @@ func (s *slow) leastStop(latch, head arris, phi float64) float64 {
 
 // stopAngle closes the leaf from 50° by half degrees until a stop is touched.
 func (s *slow) stopAngle() float64 {
-	latch, head := s.arris(fit.LatchSide, s.d.Leaf.Thickness), s.arris(fit.HeadSide, s.d.Leaf.Thickness)
+	latch, head := s.rear(fit.LatchSide), s.rear(fit.HeadSide)
 	gap := func(phi float64) float64 { return s.leastStop(latch, head, phi) }
 	for phi := 50 * degree; phi > -50*degree; phi -= degree / 2 {
 		if gap(phi-degree/2) < 0 {

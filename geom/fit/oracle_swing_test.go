@@ -15,12 +15,12 @@ type slowSweep struct {
 	phi   float64
 }
 
-// swing looks at every point of both arrises of an edge through the whole swing.
+// swing looks at every point of all arrises of an edge through the whole swing.
 func (s *slow) swing(e fit.Edge) slowSweep {
 	best := slowSweep{least: math.Inf(1)}
 	steps := s.swingSteps()
 	m := s.turned(s.closed)
-	for _, a := range s.both(e) {
+	for _, a := range s.arrises(e) {
 		kinks := s.leafKinks(a)
 		step := 25.0
 		if e == fit.FloorSide {

@@ -1,6 +1,7 @@
 package fit_test
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -109,11 +110,12 @@ func (s *slow) face(u, v, depth float64) geom.Vec {
 type arris struct {
 	edge   fit.Edge
 	depth  float64
+	inset  float64 // from the edge, towards the leaf's inside
 	lo, hi float64
 }
 
-// arris gives the arris of an edge at a depth (0 knuckle face, t stop face).
-func (s *slow) arris(e fit.Edge, depth float64) arris {
+// arris gives the line of an edge at a depth behind the knuckle face and an inset.
+func (s *slow) arris(e fit.Edge, depth, inset float64) arris {
 	l := &s.d.Leaf
 	hanging := func(v float64) float64 { return poly(l.Hanging, v) + depth*s.tanH }
 	closing := func(v float64) float64 { return poly(l.Closing, v) - depth*s.tanC }
@@ -122,7 +124,7 @@ func (s *slow) arris(e fit.Edge, depth float64) arris {
 		v = root(func(v float64) float64 { return v - poly(end, side(v)) }, -1e5, 1e5)
 		return side(v), v
 	}
-	a := arris{edge: e, depth: depth}
+	a := arris{edge: e, depth: depth, inset: inset}
 	switch e {
 	case fit.HingeSide:
 		_, a.lo = corner(hanging, l.Bottom)
@@ -145,18 +147,58 @@ func (s *slow) on(a arris, at float64) geom.Vec {
 	l := &s.d.Leaf
 	switch a.edge {
 	case fit.HingeSide:
-		return s.face(poly(l.Hanging, at)+a.depth*s.tanH, at, a.depth)
+		return s.face(poly(l.Hanging, at)+a.depth*s.tanH+a.inset, at, a.depth)
 	case fit.LatchSide:
-		return s.face(poly(l.Closing, at)-a.depth*s.tanC, at, a.depth)
+		return s.face(poly(l.Closing, at)-a.depth*s.tanC-a.inset, at, a.depth)
 	case fit.HeadSide:
-		return s.face(at, poly(l.Top, at), a.depth)
+		return s.face(at, poly(l.Top, at)-a.inset, a.depth)
 	}
-	return s.face(at, poly(l.Bottom, at), a.depth)
+	return s.face(at, poly(l.Bottom, at)+a.inset, a.depth)
 }
 
-// both gives the knuckle-face and the stop-face arris of an edge.
-func (s *slow) both(e fit.Edge) []arris {
-	return []arris{s.arris(e, 0), s.arris(e, s.d.Leaf.Thickness)}
+// side is the half-plane depth·(in depth) + inset·(in inset) ≥ least that an edge's
+// cross-section keeps to.
+type side struct{ depth, inset, least float64 }
+
+// arrises gives the lines at which the cross-section of an edge has its corners,
+// from the knuckle face back. The section is what five cuts leave of the plane:
+// the two faces, the edge itself and the two at 45°. A corner is where two cuts meet
+// and none of the others takes it off.
+func (s *slow) arrises(e fit.Edge) (all []arris) {
+	sec := s.d.Leaf.Sections[e]
+	front, back := sec.KnuckleBack, s.d.Leaf.Thickness-sec.StopBack
+	cuts := []side{
+		{1, 0, front}, {-1, 0, -back}, {0, 1, 0},
+		{1, 1, front + sec.KnuckleEase}, {-1, 1, sec.StopEase - back},
+	}
+	for i, a := range cuts {
+		for _, b := range cuts[:i] {
+			det := a.depth*b.inset - b.depth*a.inset
+			if det == 0 {
+				continue
+			}
+			depth := (a.least*b.inset - b.least*a.inset) / det
+			inset := (a.depth*b.least - b.depth*a.least) / det
+			cut := false
+			for _, c := range cuts {
+				cut = cut || c.depth*depth+c.inset*inset < c.least-1e-9
+			}
+			for _, o := range all {
+				cut = cut || math.Abs(o.depth-depth)+math.Abs(o.inset-inset) < 1e-9 // there already
+			}
+			if !cut {
+				all = append(all, s.arris(e, depth, inset))
+			}
+		}
+	}
+	slices.SortFunc(all, func(a, b arris) int { return cmp.Compare(a.depth, b.depth) })
+	return all
+}
+
+// rear gives the line of an edge that lies farthest back.
+func (s *slow) rear(e fit.Edge) arris {
+	all := s.arrises(e)
+	return all[len(all)-1]
 }
 
 // clear is how far the place q of the leaf's edge is from what the edge looks

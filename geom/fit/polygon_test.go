@@ -96,7 +96,7 @@ func outlineOf(d *door.Door) outline {
 	s := &slow{d: d}
 	pose := planePose(d)
 	edge := func(e fit.Edge) (line []simple.XY) {
-		a := s.arris(e, 0)
+		a := s.arris(e, 0, 0)
 		for _, at := range places(a.lo, a.hi, a.hi-a.lo, s.leafKinks(a)...) {
 			p := s.on(a, at)
 			line = append(line, pose.at(p.X, p.Y))

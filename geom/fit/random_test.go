@@ -219,6 +219,31 @@ func (c chance) floor(width, bad float64) door.Floor {
 	return f
 }
 
+// sections gives some of the leaf's edges arrises eased at 45° and others, or the
+// same ones, a strip of thinner stock set back from its faces: none up to all that
+// the leaf's thickness allows.
+func (c chance) sections(d *door.Door) {
+	l := &d.Leaf
+	for e := range l.Sections {
+		s := &l.Sections[e]
+		left := l.Thickness // of the edge's thickness
+		take := func(p, most float64) float64 {
+			if !c.of(p) {
+				return 0
+			}
+			return c.within(0, most)
+		}
+		s.KnuckleBack = take(0.25, min(8, left-door.EdgeLeft))
+		s.StopBack = take(0.25, min(8, left-s.KnuckleBack-door.EdgeLeft))
+		left -= s.KnuckleBack + s.StopBack
+		s.KnuckleEase = take(0.4, min(10, left))
+		s.StopEase = take(0.4, min(10, left-s.KnuckleEase))
+		if c.of(0.1) { // two chamfers that meet
+			s.StopEase = min(10, left-s.KnuckleEase)
+		}
+	}
+}
+
 // throughTheJamb makes the leaf thin and hangs it in front of pins buried behind the
 // front edge, with hardly a rebate: edges pass behind the stops as it swings, through the
 // wall. No one hangs a door so; the check allows it.

@@ -14,20 +14,24 @@ type standing struct {
 }
 
 // bearing is the line that the leaf's stop face bears on along one stop: half a
-// stop's width in from the frame's face.
+// stop's width in from the frame's face. The stop face there lies at depth behind
+// the knuckle face.
 type bearing struct {
 	upright bool
 	in      float64 // added to the face: towards the opening
 	line    geom.Profile
 	stop    geom.Profile
+	depth   float64
 }
 
-func bearings(f *door.Frame) [FloorSide]bearing {
+func bearings(d *door.Door) [FloorSide]bearing {
+	f, l := &d.Frame, &d.Leaf
 	half := f.StopWidth / 2
+	depth := func(e Edge) float64 { return l.Thickness - l.Sections[e].StopBack }
 	return [FloorSide]bearing{
-		HingeSide: {true, half, f.HingeJamb, f.HingeStop},
-		LatchSide: {true, -half, f.LatchJamb, f.LatchStop},
-		HeadSide:  {false, -half, f.Head, f.HeadStop},
+		HingeSide: {true, half, f.HingeJamb, f.HingeStop, depth(HingeSide)},
+		LatchSide: {true, -half, f.LatchJamb, f.LatchStop, depth(LatchSide)},
+		HeadSide:  {false, -half, f.Head, f.HeadStop, depth(HeadSide)},
 	}
 }
 
@@ -39,30 +43,31 @@ func (b bearing) place(m float64) geom.Vec {
 	return geom.Vec{X: m, Y: b.line.At(m) + b.in}
 }
 
-// face gives the z at which the leaf's stop face stands over the place (x, y),
-// and the (u, v) of the leaf there.
+// face gives the z at which the leaf's face at a depth stands over the place
+// (x, y), and the (u, v) of the leaf there.
 //
-// The line along z through the place is straight in leaf axes, and w = s(u, v) − t
+// The line along z through the place is straight in leaf axes, and w = s(u, v) − depth
 // is bilinear between the bends of the face, so z solves a quadratic. The leaf is
 // within a few degrees of closed, so the root wanted is the small one.
-func (s standing) face(x, y float64) (z, u, v float64) {
-	d := geom.Vec{X: x, Y: y}.Sub(s.motion.Origin)
+func (s standing) face(x, y, depth float64) (z, u, v float64) {
+	to := geom.Vec{X: x, Y: y}.Sub(s.motion.Origin)
 	du, dv, dw := s.motion.U.Z, s.motion.V.Z, s.motion.W.Z
-	u0, v0, w0 := s.motion.U.Dot(d), s.motion.V.Dot(d), s.motion.W.Dot(d)
+	u0, v0, w0 := s.motion.U.Dot(to), s.motion.V.Dot(to), s.motion.W.Dot(to)
 	l := s.leaf
-	v = v0
+	i, j := l.HangingFace.Find(v0), l.ClosingFace.Find(v0)
 	for range 3 {
-		i, j := l.HangingFace.Find(v), l.ClosingFace.Find(v)
-		h, x := faceLines(l, v)
+		h, x := faceBetween(l, i, j)
 		a := -float64(x.C1*dv) * du / l.Width
 		b := dw - float64(h.C1*dv) - (float64(x.At(v0)*du)+float64(float64(x.C1*dv)*u0))/l.Width
-		c := w0 + l.Thickness - h.At(v0) - float64(x.At(v0)*u0)/l.Width
+		c := w0 + depth - h.At(v0) - float64(x.At(v0)*u0)/l.Width
 		disc := max(0, float64(b*b)-float64(4*a*c))
 		z = -2 * c / (b + math.Copysign(math.Sqrt(disc), b))
 		u, v = u0+float64(z*du), v0+float64(z*dv)
-		if l.HangingFace.Find(v) == i && l.ClosingFace.Find(v) == j {
+		hi, ci := l.HangingFace.Find(v), l.ClosingFace.Find(v)
+		if hi == i && ci == j {
 			break
 		}
+		i, j = hi, ci
 	}
 	return z, u, v
 }
@@ -88,7 +93,7 @@ func (f *Fit) stopCurve(dst []Piece, s standing, b bearing, within geom.Interval
 	}
 	gap := func(m float64) float64 {
 		p := b.place(m)
-		z, _, _ := s.face(p.X, p.Y)
+		z, _, _ := s.face(p.X, p.Y, b.depth)
 		return z - b.stop.At(m)
 	}
 	cuts := append(f.work.cuts[:0], within.Lo)
@@ -130,7 +135,7 @@ func faceBends(dst []float64, s standing, b bearing, within geom.Interval) []flo
 		for i := range p.Knots() {
 			v := p.Knot(i)
 			h := l.HangingFace.At(v)
-			base := s.motion.Point(geom.Vec{Y: v, Z: h - l.Thickness})
+			base := s.motion.Point(geom.Vec{Y: v, Z: h - b.depth})
 			across := s.motion.Way(geom.Vec{X: 1, Z: (l.ClosingFace.At(v) - h) / l.Width})
 			bm, bv := parts(b.upright, base)
 			am, av := parts(b.upright, across)
@@ -146,9 +151,9 @@ func faceBends(dst []float64, s standing, b bearing, within geom.Interval) []flo
 	return dst
 }
 
-// extent gives the places a stop-face arris covers at the turn.
+// extent gives the places an edge's rearmost arris covers at the turn.
 func (f *Fit) extent(e Edge, by geom.Turn) geom.Interval {
-	arcs := f.work.arcs[e][stopFace]
+	arcs := f.work.arrises[e].rear()
 	if len(arcs) == 0 {
 		return geom.Empty()
 	}
@@ -166,7 +171,7 @@ func (f *Fit) stand(by geom.Turn) standing {
 // stopGaps measures the gap to every stop at the turn.
 func (f *Fit) stopGaps(by geom.Turn) {
 	s := f.stand(by)
-	for e, b := range bearings(&f.door.Frame) {
+	for e, b := range bearings(f.door) {
 		g := &f.Stops[e]
 		g.set(f.stopCurve(g.Pieces[:0], s, b, f.extent(Edge(e), by)))
 	}

@@ -78,8 +78,9 @@ func (f *Fit) swing() {
 		s.best = Sweep{Least: math.Inf(1)}
 		s.bestArc = nil
 		s.queue = s.queue[:0]
-		for face := range faces {
-			arcs := f.work.arcs[e][face]
+		k := &f.work.arrises[e]
+		for line := range k.n {
+			arcs := k.lines[line]
 			if len(arcs) > 0 {
 				s.hanging = arcs[0].lo
 			}

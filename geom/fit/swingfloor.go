@@ -63,9 +63,10 @@ func (f *Fit) swingFloor() {
 	if s.round < alike {
 		s.round = 0
 	}
-	for face := range faces {
-		f.floorWhenClosed(face)
-		arcs := f.work.arcs[FloorSide][face]
+	k := &f.work.arrises[FloorSide]
+	for line := range k.n {
+		f.floorWhenClosed(line)
+		arcs := k.lines[line]
 		for i := range arcs {
 			s.arc = &arcs[i]
 			s.follow(still, s.arc.lo)
@@ -132,14 +133,14 @@ func (s *floorSweep) polish() {
 
 // floorWhenClosed takes the lowest place of a closed bottom arris, which may be
 // anywhere along it, from the closed gap.
-func (f *Fit) floorWhenClosed(face int) {
+func (f *Fit) floorWhenClosed(line int) {
 	s := &f.work.floor
-	low := f.work.floorClosed[face]
+	low := f.work.floorClosed[line]
 	if !(low.least < s.best.Least) {
 		return
 	}
 	closed := geom.HalfTan(s.tc)
-	arcs := f.work.arcs[FloorSide][face]
+	arcs := f.work.arrises[FloorSide].lines[line]
 	i := len(arcs) - 1
 	for i > 0 && arcs[i].turned(closed).at(arcs[i].lo).X > low.at {
 		i--
@@ -174,8 +175,8 @@ func (f *Fit) floorWhenOpen() {
 		r := math.Sqrt(float64(h*h)+float64(near*near)) + 1e-9
 		bend := s.steep*h*h/(r*r*r) + 2*s.round*h/(r*r*r) + 2*s.twist*h/(r*r)
 		if min(a, b)-bend*(s1-s0)*(s1-s0)/4 < s.best.Least-gain {
-			f.work.faceGap[0] = st.pieces(f.work.faceGap[0][:0], lo, hi)
-			if least, at, _, _ := (Curve{f.work.faceGap[0]}).Extremes(); least < s.best.Least {
+			f.work.lineGap[0] = st.pieces(f.work.lineGap[0][:0], lo, hi)
+			if least, at, _, _ := (Curve{f.work.lineGap[0]}).Extremes(); least < s.best.Least {
 				s.best.Least, s.best.Angle = least, by.Angle()
 				s.bestArc, s.bestP = s.arc, at
 			}
