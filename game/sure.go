@@ -14,8 +14,20 @@ import (
 )
 
 // Sureness is how well the fit of a job that rests on readings is known.
+//
+// How well its swing is known takes ten times as long to work out as all else. A page
+// does it between keystrokes, a little at a time, and weighs the findings again:
+//
+//	sure := job.Sure(false)       // or job.SureOf(change), of a door tried out
+//	sure.Weigh(found)             // closed gaps, stops, latch
+//	for idle && !sure.SwingStep() {
+//	}
+//	sure.Weigh(found)             // once SwingStep told true: the swing too
+//
+// A nil Sureness is sure of all: it weighs nothing and has nothing left to do.
 type Sureness struct {
 	gaps  *survey.Gaps
+	work  *survey.SwingWork
 	swing survey.Swing
 	swung bool
 	// Next is the reading that would best settle the tightest gap; HasNext tells
@@ -24,22 +36,50 @@ type Sureness struct {
 	HasNext bool
 }
 
-// Sure works out how well the fit of the job is known, the swing too if asked: that
-// takes by far the longest. Nil where the shapes were given by hand or the readings
-// make no door that can be hung.
+// Sure works out how well the fit of the job as it stands, with the moves made for
+// keeps, is known, the swing too if asked. Nil where the shapes were given by hand
+// or the readings make no door that can be hung.
 func (j *Job) Sure(swing bool) *Sureness {
 	if j.Survey == nil || !j.Survey.Hangs {
 		return nil
 	}
-	s := &Sureness{gaps: j.Survey.Gaps()}
-	if s.gaps == nil {
+	made := len(j.Made)
+	return j.sure(j.Survey.GapsAfter(made), j.Survey.ChangeAfter(made), swing)
+}
+
+// SureOf works out how well the fit of a door tried out is known: the one that
+// change makes of the door as found. What to measure next is advised for its gaps.
+func (j *Job) SureOf(change survey.Change) *Sureness {
+	if j.Survey == nil || !j.Survey.Hangs {
 		return nil
 	}
+	return j.sure(j.Survey.GapsOf(change), change, false)
+}
+
+func (j *Job) sure(gaps *survey.Gaps, change survey.Change, swing bool) *Sureness {
+	if gaps == nil {
+		return nil
+	}
+	s := &Sureness{gaps: gaps, work: j.Survey.SwingWork(change)}
 	if swing {
-		s.swing, s.swung = j.Survey.Swing()
+		for !s.SwingStep() {
+		}
 	}
 	s.advise()
 	return s
+}
+
+// SwingStep does the next part, a millisecond or two of it natively, of working out
+// how well the swing is known, and tells whether that is done. From then on
+// [Sureness.Weigh] weighs the findings of the swing too.
+func (s *Sureness) SwingStep() (done bool) {
+	if s == nil || s.swung || s.work == nil {
+		return true
+	}
+	if s.work.Step() {
+		s.swing, s.swung, s.work = s.work.Swing(), true, nil
+	}
+	return s.swung
 }
 
 // advise finds what to measure next: for the tightest gap, or where nothing would
@@ -64,7 +104,12 @@ func (s *Sureness) Weigh(all []judge.Finding) {
 	judge.Weigh(all, func(f *judge.Finding) (worst, other judge.Known) {
 		switch f.Subject {
 		case judge.ClosedGap:
-			return s.gaps.At(f.Edge, f.At), s.gaps.At(f.Edge, s.otherAt(f, &s.gaps.Fit.Gaps[f.Edge].Curve))
+			worst := s.gaps.At(f.Edge, f.At)
+			other := s.gaps.At(f.Edge, s.otherAt(f, &s.gaps.Fit.Gaps[f.Edge].Curve))
+			if f.Verdict == judge.Slack { // its worst is its most
+				return worst, anywhere{other, s.gaps, f}
+			}
+			return anywhere{worst, s.gaps, f}, other
 		case judge.StopGap:
 			return s.gaps.Stop(f.Edge, f.At), s.gaps.Stop(f.Edge, s.otherAt(f, &s.gaps.Fit.Stops[f.Edge].Curve))
 		case judge.Latching:
@@ -85,6 +130,19 @@ func (s *Sureness) Weigh(all []judge.Finding) {
 		}
 		return nil, nil
 	})
+}
+
+// anywhere is the least of a closed gap's finding, which may be below a limit at any
+// place of its stretch.
+type anywhere struct {
+	survey.Uncertain
+	gaps *survey.Gaps
+	of   *judge.Finding
+}
+
+// Below is the chance that the gap is below the limit anywhere in the stretch.
+func (a anywhere) Below(limit float64) float64 {
+	return a.gaps.Below(a.of.Edge, a.of.Stretch, limit)
 }
 
 // otherAt gives the place of a finding's other extreme.

@@ -7,7 +7,6 @@ import (
 
 	"leafwright/geom"
 	"leafwright/geom/door"
-	"leafwright/geom/fit"
 	"leafwright/geom/survey/lsq"
 )
 
@@ -57,6 +56,7 @@ type Result struct {
 
 	Readings []Judged // one for each reading, in their order; of too many, the first
 	Doubts   []Doubt
+	Members  []Member     // the stiles and rails that were read, in the readings' order
 	Faults   []door.Fault // of the readings, of what is missing, of the door they make
 	// Missing is a template of each reading the least set still lacks.
 	Missing []Reading
@@ -82,33 +82,46 @@ type adjustment struct {
 	x        []float64
 	sol      lsq.Solution
 	hung     hung
+	starting bool // only to have somewhere to hang the leaf from
 	hanging  bool // readings of the hung leaf have their say
 	judged   []Judged
 	fresh    bool // judged as the unknowns stand
 	doubts   []Doubt
 	half     []float64 // memory, as long as the unknowns
 	back     []float64
-	pulls    []pulled // of each row that has a say
+	pulls    []pulled // of each row that has a say, once asked for
+	loose    looseness
 	spare    pulled
-	read     []bool // of each quantity: whether it was itself read
+	drawn    *draws // once asked for
+	direct   []bool // of each quantity: whether it was itself read
 }
 
 // Adjust fits the shapes to the readings. It is a pure function of them; whatever
 // they are, it gives a Result with all that is wrong in its Faults and everything
-// that can be told.
-func Adjust(readings []Reading) *Result {
+// that can be told. It takes every reading to be of the door as found.
+func Adjust(readings []Reading) *Result { return AdjustMade(readings, nil) }
+
+// AdjustMade fits the door as found where readings of the hung leaf may have been
+// taken after moves made for keeps, see [Reading.After]: made does the moves. Nil
+// takes every reading to be of the door as found.
+func AdjustMade(readings []Reading, made Made) *Result {
 	a := &adjustment{readings: append([]Reading(nil), readings...)}
+	a.hung.made = made
 	res := &Result{adj: a}
 	if n := len(readings); n > ReadingsMost {
 		res.Faults = append(res.Faults, door.Fault{Path: "readings", Value: door.Say(float64(n)), Want: "at most " + door.Say(ReadingsMost)})
 		a.readings = a.readings[:ReadingsMost]
 	}
 	a.sound(res)
+	of := a.setApart()
 	a.net = newNet(a.readings, a.use)
 	a.rank()
 	a.x = a.net.unknowns()
+	a.sol.Room(len(a.rowOf)+len(a.net.wishes), 4*len(a.rowOf)+3*len(a.net.wishes)+len(a.hung.of)*a.net.columns)
 	a.fit(res)
 	a.tell(res)
+	members, doubts := a.members(of)
+	res.Members, res.Doubts = members, append(res.Doubts, doubts...)
 	return res
 }
 
@@ -161,75 +174,122 @@ func (a *adjustment) rank() {
 func (a *adjustment) say(x []float64, rows *lsq.Rows) {
 	a.net.write(x)
 	o := observer{d: &a.net.d, net: a.net, rows: rows}
-	hung := a.observer()
+	var hung []float64
 	if a.hanging {
-		if len(a.net.d.Check()) > 0 {
+		if a.hung.exact && !a.hangs() {
 			rows.End(math.NaN(), 1) // no place to go to
 			return
 		}
-		fit.EvaluateClosed(&a.hung.fit, &a.net.d)
+		hung = a.read(x)
 	}
+	a.hung.leant = 0
 	next := 0
 	for row, i := range a.rowOf {
 		r := &a.readings[i]
 		spec := specs[r.Kind]
-		var off float64
+		var was float64
 		if !spec.hung {
-			off = r.Value - spec.observe(&o, r)
+			was = r.Value - spec.observe(&o, r)
 		} else {
-			if a.hanging {
-				off = r.Value - spec.observe(hung, r)
-				if r.Kind == Rub && off >= 0 { // it rubs there, as was said
-					off = 0
-				} else {
+			if a.hanging && a.judged[i].State != Unused {
+				leans := false
+				if was, leans = short(r, hung[next]); leans {
 					a.hung.lean(rows, next)
+					a.hung.leant++
 				}
 			}
 			next++
 		}
-		rows.End(off, a.weight[row])
+		rows.End(was, a.weight[row])
 	}
 	a.net.rows(rows)
 }
 
 // fit fits tape, level and straightedge first, and then, if the leaf can be hung,
-// the readings of the hung leaf with them.
+// the readings of the hung leaf with them. Where nothing turns out to be wrong with
+// any reading that is all; else each is held against the others without the hung
+// ones first, which a slip with the tape would upset.
 func (a *adjustment) fit(res *Result) {
 	n := a.net.columns
 	a.half, a.back, a.spare = make([]float64, n), make([]float64, n), newPulled(n)
-	a.read = make([]bool, len(a.net.quantity))
+	a.direct = make([]bool, len(a.net.quantity))
 	a.pulls = make([]pulled, len(a.rowOf))
-	for row := range a.pulls {
-		a.pulls[row] = newPulled(n)
-	}
 	for _, row := range a.hung.of {
 		a.judged[a.rowOf[row]].State = Unused
+	}
+	a.arrange()
+	if a.fitAll() {
+		return
 	}
 	if err := a.snoop(); err != nil {
 		res.Faults = append(res.Faults, astray(err))
 	}
 	a.net.write(a.x)
-	if len(a.hung.of) == 0 || len(a.net.size.missing) > 0 || len(a.net.d.Check()) > 0 {
+	if !a.hangable() {
 		return
 	}
-	for _, row := range a.hung.of {
-		a.judged[a.rowOf[row]].State = Used
-	}
-	a.fresh = false
-	a.hanging = true
-	for range 3 {
-		a.take(a.x)
-		if err := a.solve(); err != nil {
-			res.Faults = append(res.Faults, astray(err))
-			return
-		}
-		if !a.hung.straying(a.x) {
-			break
-		}
-	}
+	a.hang()
 	if err := a.snoop(); err != nil {
 		res.Faults = append(res.Faults, astray(err))
 	}
+}
+
+// hangable tells whether there are hung readings to be had a say, and a leaf that
+// can be hung.
+func (a *adjustment) hangable() bool {
+	return len(a.hung.of) > 0 && len(a.net.size.missing) == 0 && a.net.hangs()
+}
+
+// hang gives the hung readings their say.
+func (a *adjustment) hang() {
+	a.revive()
+	a.fresh, a.hanging = false, true
+	a.hung.at, a.hung.exact = nil, false
+}
+
+// fitAll fits all readings at once and tells whether nothing was wrong with any;
+// else all is as it was before.
+func (a *adjustment) fitAll() bool {
+	if len(a.hung.of) == 0 || len(a.net.size.missing) > 0 {
+		return false
+	}
+	sound := func() bool {
+		a.starting = true
+		err := a.solve()
+		a.starting = false
+		if err != nil {
+			return false
+		}
+		if a.net.write(a.x); !a.hangable() {
+			return false
+		}
+		a.hang()
+		for range 3 {
+			if err := a.settle(); err != nil {
+				return false
+			}
+			if a.net.write(a.x); !a.net.worse() {
+				break
+			}
+		}
+		a.judge()
+		for i := range a.judged {
+			if j := &a.judged[i]; j.State == Used && math.Abs(j.Standardised) > critical {
+				return false
+			}
+		}
+		return true
+	}
+	if sound() {
+		return true
+	}
+	a.hanging, a.fresh = false, false
+	for _, row := range a.hung.of {
+		a.judged[a.rowOf[row]].State = Unused
+	}
+	a.net.wishAnew()
+	a.x = a.net.unknowns()
+	return false
 }
 
 func astray(err error) door.Fault {
@@ -240,7 +300,9 @@ func astray(err error) door.Fault {
 func (a *adjustment) tell(res *Result) {
 	a.net.write(a.x)
 	a.judge()
-	res.Door = a.net.d.Clone()
+	stands := a.net.stand()
+	res.Door = stands.Clone()
+	a.straighten(&res.Door)
 	res.Readings = a.judged
 	for _, d := range a.doubts { // some of which may have been told apart later
 		d.Readings = slices.DeleteFunc(d.Readings, func(i int) bool { return a.judged[i].State != Doubted })
@@ -328,7 +390,7 @@ func (r *Result) Unusual() []Unusual {
 		a.pull(a.spare, a.half)
 		sigma := sqrt(float64(w.sigma*w.sigma) + a.variance(a.spare))
 		if math.Abs(off) > far*sigma {
-			out = append(out, Unusual{n.names[w.name].what, off, sigma})
+			out = append(out, Unusual{n.names[w.name].says(), off, sigma})
 		}
 	}
 	geom.Order(out, func(a, b Unusual) int {

@@ -40,6 +40,9 @@ func (r *Reading) Check(path string) (faults []door.Fault) {
 	if s.Needs&NeedHinge != 0 && (r.Hinge < 0 || r.Hinge >= door.HingesMost) {
 		faults = append(faults, door.Fault{Path: path + ".hinge", Value: strconv.Itoa(r.Hinge), Want: "between 0, the top one, and " + strconv.Itoa(door.HingesMost-1)})
 	}
+	if s.Needs&NeedRail != 0 && (r.Rail < 0 || r.Rail >= door.RailsMost) {
+		faults = append(faults, door.Fault{Path: path + ".rail", Value: strconv.Itoa(r.Rail), Want: "between 0, the bottom one, and " + strconv.Itoa(door.RailsMost-1)})
+	}
 	if s.Needs&NeedAt != 0 {
 		num("at", s.Place, r.At, true)
 	}
@@ -59,6 +62,12 @@ func (r *Reading) Check(path string) (faults []door.Fault) {
 	}
 	if s.Needs&NoValue == 0 || r.Value != 0 {
 		num("value", s.Allowed, r.Value, true)
+	}
+	switch {
+	case r.After < 0:
+		faults = append(faults, door.Fault{Path: path + ".after", Value: strconv.Itoa(r.After), Want: "0, as found, or the number of moves made before"})
+	case r.After > 0 && !s.hung:
+		faults = append(faults, door.Fault{Path: path + ".after", Value: strconv.Itoa(r.After), Want: "0: only gaps, stop gaps and rubbing can be read after a move"})
 	}
 	if r.Instrument != "" {
 		if _, known := instruments[r.Instrument]; !known {

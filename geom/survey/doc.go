@@ -13,6 +13,10 @@
 // off the wish may be counts in every error, with the full size such departures
 // ordinarily have.
 //
+// Readings of the hung leaf may have been taken before or after moves made for keeps
+// (see Reading.After): each is held against the door as it then stood, and all of
+// them sharpen the one shape, that of the door as found.
+//
 // Places are those of the world and of the leaf (see geom), so they run from the
 // hinge side whichever hand the leaf is; no sign of a reading depends on the hand.
 package survey

@@ -22,8 +22,15 @@ type draws struct {
 // an unknown is not drawn.
 const slight = 0.02
 
-// draw makes the draws.
+// draw gives the draws; they are made once.
 func (a *adjustment) draw() *draws {
+	if a.drawn == nil {
+		a.drawn = a.newDraws()
+	}
+	return a.drawn
+}
+
+func (a *adjustment) newDraws() *draws {
 	n, rows := a.net.columns, &a.sol.Rows
 	scale := make([]float64, n)
 	for q, k := range a.net.column {
@@ -125,32 +132,51 @@ func hadamard(v [][]float64) {
 	}
 }
 
-// measure measures count numbers on the fitted door and on every draw: the fitted
-// values, and by number what each draw departs from them, over √draws.
-func (d *draws) measure(count int, measure func(out []float64)) (value []float64, off [][]float64) {
-	a := d.adj
-	value = make([]float64, count)
-	a.net.write(a.x)
-	measure(value)
-	memory := make([]float64, count*len(d.moves))
-	for range count {
-		off, memory = append(off, memory[:len(d.moves)]), memory[len(d.moves):]
-	}
-	x := d.x
-	out := make([]float64, count)
-	root := sqrt(float64(len(d.moves)))
-	for s, move := range d.moves {
-		for k := range x {
-			x[k] = a.x[k] + move[k]
-		}
-		a.net.write(x)
-		measure(out)
-		for i, v := range out {
-			off[i][s] = (v - value[i]) / root
-		}
-	}
-	a.net.write(a.x)
-	return value, off
+// measuring measures count numbers on the fitted door and on every draw, as many
+// doors at a time as are asked for: value is the fitted values, and off, by number,
+// what each draw departs from them, over √draws.
+type measuring struct {
+	draws   *draws
+	measure func(out []float64)
+	value   []float64
+	off     [][]float64
+	out     []float64
+	next    int // draw; -1 is the fitted door
 }
+
+func (d *draws) measuring(count int, measure func(out []float64)) *measuring {
+	m := &measuring{draws: d, measure: measure, value: make([]float64, count), out: make([]float64, count), next: -1}
+	m.off = table(nil, count, len(d.moves))
+	return m
+}
+
+// step measures so many doors, leaves the net's door the fitted one and tells
+// whether that was all.
+func (m *measuring) step(doors int) bool {
+	d, a := m.draws, m.draws.adj
+	root := sqrt(float64(len(d.moves)))
+	for ; doors > 0 && m.next < len(d.moves); doors-- {
+		if m.next < 0 {
+			a.net.write(a.x)
+			m.measure(m.value)
+			m.next = 0
+			continue
+		}
+		for k := range d.x {
+			d.x[k] = a.x[k] + d.moves[m.next][k]
+		}
+		a.net.write(d.x)
+		m.measure(m.out)
+		for i, v := range m.out {
+			m.off[i][m.next] = (v - m.value[i]) / root
+		}
+		m.next++
+	}
+	a.net.write(a.x)
+	return m.next >= len(d.moves)
+}
+
+// all measures all there is.
+func (m *measuring) all() { m.step(len(m.draws.moves) + 1) }
 
 func length(v []float64) float64 { return sqrt(lsq.Dot(v, v)) }

@@ -66,6 +66,7 @@ func wild(data []byte) []Reading {
 			}
 		}
 		r.Hinge = int(next()%3) - int(next()/250)
+		r.Rail = r.Hinge
 		r.At = number(1000)
 		r.From, r.To = number(100), number(1900)
 		r.Angle = geom.Angle(number(1))

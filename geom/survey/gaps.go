@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"leafwright/geom"
+	"leafwright/geom/door"
 	"leafwright/geom/fit"
 )
 
@@ -14,11 +15,13 @@ type Gaps struct {
 	// LatchMiss is the z distance the latch still has to go.
 	LatchMiss Uncertain
 
-	draws *draws
-	net   *net
-	gaps  [fit.Edges]places
-	stop  [fit.FloorSide]places
-	off   [][]float64 // of each number, what each draw departs
+	draws  *draws
+	net    *net
+	change Change
+	after  int // moves made for keeps before the door was so; -1 where it only may come to be
+	gaps   [fit.Edges]places
+	stop   [fit.FloorSide]places
+	off    [][]float64 // of each number, what each draw departs
 }
 
 // places are where along an edge a gap's uncertainty was worked out: at everything
@@ -28,27 +31,75 @@ type places struct {
 	first int // of the numbers
 }
 
-// Gaps works out how uncertain every closed gap is, by hanging as many doors as
-// there are errors, rounded up to a power of two; nil when the door cannot be hung.
-func (r *Result) Gaps() *Gaps {
+// Change gives the door as moves leave it, d being the door as found, which it must
+// not change. It must be a pure function.
+type Change func(d door.Door) door.Door
+
+// Gaps works out how uncertain every closed gap of the door as found is, by hanging
+// as many doors as there are errors, rounded up to a power of two; nil when the door
+// cannot be hung.
+func (r *Result) Gaps() *Gaps { return r.gaps(nil, 0) }
+
+// GapsAfter works it out of the door as it stands after the first n moves made for
+// keeps, see [AdjustMade]; nil when it cannot be hung then.
+func (r *Result) GapsAfter(n int) *Gaps { return r.gaps(r.ChangeAfter(n), n) }
+
+// ChangeAfter gives what the first n moves made for keeps do; nil where that is
+// nothing.
+func (r *Result) ChangeAfter(n int) Change {
+	made := r.adj.hung.made
+	if n <= 0 || made == nil {
+		return nil
+	}
+	return func(d door.Door) door.Door { return made(d, n) }
+}
+
+// GapsOf works it out of a door as it may come to be; nil when that cannot be hung.
+func (r *Result) GapsOf(change Change) *Gaps { return r.gaps(change, -1) }
+
+// of gives the door a change makes of d; d itself where there is none.
+func (change Change) of(d *door.Door) *door.Door {
+	if change == nil {
+		return d
+	}
+	c := change(*d)
+	return &c
+}
+
+// on gives the door a change makes of the net's.
+func (change Change) on(n *net) *door.Door {
+	if change == nil {
+		return &n.d
+	}
+	d := n.stand()
+	return change.of(&d)
+}
+
+func (r *Result) gaps(change Change, after int) *Gaps {
 	if !r.Hangs {
 		return nil
 	}
 	a := r.adj
-	g := &Gaps{net: a.net, draws: a.draw()}
+	g := &Gaps{net: a.net, draws: a.draw(), change: change, after: after}
 	a.net.write(a.x)
-	fit.EvaluateClosed(&g.Fit, &a.net.d)
+	// The net's door is moved by other measures: give the fit one to keep.
+	stands := a.net.stand()
+	found := stands.Clone()
+	door := change.of(&found)
+	if change != nil && len(door.Check()) > 0 {
+		return nil
+	}
+	fit.EvaluateClosed(&g.Fit, door)
 	count := 0
 	for e := fit.HingeSide; e < fit.Edges; e++ {
-		g.gaps[e] = g.bends(e, g.Fit.Gaps[e].Range(), &count)
+		g.gaps[e] = g.bends(door, e, g.Fit.Gaps[e].Range(), &count)
 		if e < fit.FloorSide {
-			g.stop[e] = g.bends(e, g.Fit.Stops[e].Range(), &count)
+			g.stop[e] = g.bends(door, e, g.Fit.Stops[e].Range(), &count)
 		}
 	}
 	var f fit.Fit
-	var value []float64
-	value, g.off = g.draws.measure(count+2, func(out []float64) {
-		fit.EvaluateClosed(&f, &a.net.d)
+	m := g.draws.measuring(count+2, func(out []float64) {
+		fit.EvaluateClosed(&f, change.on(a.net))
 		for e := fit.HingeSide; e < fit.Edges; e++ {
 			for i, at := range g.gaps[e].at {
 				out[g.gaps[e].first+i] = f.Gaps[e].At(at)
@@ -61,17 +112,16 @@ func (r *Result) Gaps() *Gaps {
 		}
 		out[count], out[count+1] = f.Strain, f.LatchMiss
 	})
-	g.Strain = Uncertain{value[count], length(g.off[count])}
-	g.LatchMiss = Uncertain{value[count+1], length(g.off[count+1])}
-	// The fit's door is the net's, which other measures move: give it one to keep.
-	door := r.Door.Clone()
-	fit.EvaluateClosed(&g.Fit, &door)
+	m.all()
+	g.off = m.off
+	g.Strain = Uncertain{m.value[count], length(g.off[count])}
+	g.LatchMiss = Uncertain{m.value[count+1], length(g.off[count+1])}
 	return g
 }
 
 // bends gives the places of an edge at which leaf or frame has a station, and its
 // ends.
-func (g *Gaps) bends(e fit.Edge, over geom.Interval, count *int) places {
+func (g *Gaps) bends(d *door.Door, e fit.Edge, over geom.Interval, count *int) places {
 	if over.IsEmpty() {
 		return places{}
 	}
@@ -94,6 +144,16 @@ func (g *Gaps) bends(e fit.Edge, over geom.Interval, count *int) places {
 	for _, s := range n.line[hanging+lineID(e)].at {
 		add(s + g.lift(e))
 	}
+	if g.change != nil { // moves make bends of their own
+		if e < fit.FloorSide {
+			for _, s := range *profileOf(d, hingeJamb+lineID(e)) {
+				add(s.At)
+			}
+		}
+		for _, s := range *profileOf(d, hanging+lineID(e)) {
+			add(s.At + g.lift(e))
+		}
+	}
 	geom.Ascending(at)
 	const apart = 10.0 // mm: told apart no better by a feeler
 	at = slices.CompactFunc(at, func(a, b float64) bool { return a-b < apart && b-a < apart })
@@ -112,13 +172,18 @@ func (g *Gaps) lift(e fit.Edge) float64 {
 
 // At gives the gap of an edge at a place, held at the ends of its range.
 func (g *Gaps) At(e fit.Edge, at float64) Uncertain {
+	return g.uncertain(g.gaps[e], at, g.Fit.Gaps[e].At(at), g.bend(e, at))
+}
+
+// bend gives the variance of what the lines along a gap may bend between stations.
+func (g *Gaps) bend(e fit.Edge, at float64) float64 {
 	bend := g.net.between(hanging+lineID(e), at-g.lift(e))
 	if e < fit.FloorSide {
 		bend += g.net.between(hingeJamb+lineID(e), at)
 	} else {
 		bend += g.net.floorBetween(at)
 	}
-	return g.uncertain(g.gaps[e], at, g.Fit.Gaps[e].At(at), bend)
+	return bend
 }
 
 // Stop gives the gap to a stop at a place; the floor side has none.
@@ -175,35 +240,4 @@ func (g *Gaps) uncertain(p places, at, value, bend float64) Uncertain {
 		bend += float64(v * v)
 	}
 	return Uncertain{value, sqrt(bend)}
-}
-
-// Swing is how well the clearances through the swing are known.
-type Swing struct {
-	Edges                   [fit.Edges]Uncertain // the least clearance of each edge, closed to fully open
-	ClearWidth, ClearToStop Uncertain
-}
-
-// Swing works that out, by swinging as many doors as [Result.Gaps] hangs: by far the
-// dearest measure. False when the door cannot be hung.
-func (r *Result) Swing() (Swing, bool) {
-	if !r.Hangs {
-		return Swing{}, false
-	}
-	a := r.adj
-	const count = int(fit.Edges) + 2
-	var f fit.Fit
-	value, off := a.draw().measure(count, func(out []float64) {
-		fit.Evaluate(&f, &a.net.d)
-		for e := range fit.Edges {
-			out[e] = f.Swing[e].Least
-		}
-		out[fit.Edges], out[fit.Edges+1] = f.ClearWidth, f.ClearToStop
-	})
-	number := func(i int) Uncertain { return Uncertain{value[i], length(off[i])} }
-	var w Swing
-	for e := range w.Edges {
-		w.Edges[e] = number(e)
-	}
-	w.ClearWidth, w.ClearToStop = number(count-2), number(count-1)
-	return w, true
 }

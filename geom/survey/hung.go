@@ -2,7 +2,9 @@ package survey
 
 import (
 	"math"
+	"slices"
 
+	"leafwright/geom/door"
 	"leafwright/geom/fit"
 	"leafwright/geom/survey/lsq"
 )
@@ -49,51 +51,304 @@ func (n *net) differ(x []float64, count int, measure func(out []float64)) (at []
 	return at, slopes
 }
 
-// hung is what the readings of a leaf hung or offered up take: how each follows
-// the unknowns where they last stood.
+// Made gives the door as it is once the first n moves made for keeps are done to d,
+// which is as found, and which it must not change. It must be a pure function.
+type Made func(d door.Door, n int) door.Door
+
+// hung is what the readings of a leaf hung or offered up take: what they come to,
+// and how each follows the unknowns, where those last stood.
 type hung struct {
 	of     []int // readings, by their row
-	slopes [][]float64
-	at     []float64 // unknowns where the slopes were taken
-	fit    fit.Fit
+	made   Made
+	stands []stand
+	now    *fit.Fit // that readings are read off at the moment
+
+	at    []float64 // unknowns where the slopes were taken
+	value []float64 // what the readings came to there
+	out   []float64
+	rows  lsq.Rows // one for each: how it follows the unknowns
+	spare lsq.Rows
+	lever lever
+	read  bool // value is what they come to at x already, by the fits at hand
+	known bool // the factor of the last solve has the slopes
+	exact bool // every step is by the fit itself, not by the slopes
+	leant int  // how many readings lean on the unknowns
 }
 
-// stray is how far, in mm, an unknown may go from where the slopes were taken
-// before they are taken afresh.
-const stray = 3.0
+// stand is the door as it stood when some of the readings were taken.
+type stand struct {
+	after int
+	door  door.Door
+	fit   fit.Fit
+	of    []int // places in hung.of
+	dead  bool  // no door can be so: the readings have no say
+}
 
-// straying tells whether the slopes must be taken afresh.
-func (h *hung) straying(x []float64) bool {
-	for k, v := range h.at {
-		if math.Abs(x[k]-v) > stray {
-			return true
+// arrange sorts the hung readings by the door they were read on.
+func (a *adjustment) arrange() {
+	h := &a.hung
+next:
+	for i, row := range h.of {
+		after := a.readings[a.rowOf[row]].After
+		if h.made == nil {
+			after = 0
+		}
+		for k := range h.stands {
+			if s := &h.stands[k]; s.after == after {
+				s.of = append(s.of, i)
+				continue next
+			}
+		}
+		h.stands = append(h.stands, stand{after: after, of: []int{i}})
+	}
+	h.value, h.out = make([]float64, len(h.of)), make([]float64, len(h.of))
+}
+
+// doorOf gives the door of a stand, the unknowns being written.
+func (a *adjustment) doorOf(s *stand) *door.Door {
+	if s.after == 0 {
+		return &a.net.d
+	}
+	d := a.net.stand()
+	s.door = a.hung.made(d, s.after)
+	return &s.door
+}
+
+// evaluate hangs a stand's door as the unknowns have it and reads its readings off.
+func (a *adjustment) evaluate(s *stand, out []float64) {
+	d := a.doorOf(s)
+	fit.EvaluateClosed(&s.fit, d)
+	a.hung.now = &s.fit
+	o := observer{d: d, net: a.net, closed: func() *fit.Fit { return a.hung.now }}
+	for _, i := range s.of {
+		r := &a.readings[a.rowOf[a.hung.of[i]]]
+		out[i] = specs[r.Kind].observe(&o, r)
+	}
+}
+
+// hangs tells whether the doors of all stands can be hung; those of unknowns that
+// are far off cannot.
+func (a *adjustment) hangs() bool {
+	if !a.net.hangs() {
+		return false
+	}
+	for k := range a.hung.stands {
+		if s := &a.hung.stands[k]; !s.dead && s.after != 0 && len(a.doorOf(s).Check()) > 0 {
+			return false
 		}
 	}
-	return h.at == nil
+	return true
 }
 
-// take takes the slopes at x.
+// revive notes which stands can be hung at all, the unknowns being written, and
+// whose readings so have a say.
+func (a *adjustment) revive() {
+	for k := range a.hung.stands {
+		s := &a.hung.stands[k]
+		s.dead = s.after != 0 && len(a.doorOf(s).Check()) > 0
+		for _, i := range s.of {
+			j := &a.judged[a.rowOf[a.hung.of[i]]]
+			switch {
+			case s.dead:
+				j.State = Unused
+			case j.State == Unused:
+				j.State = Used
+			}
+		}
+	}
+}
+
+// take takes the slopes at x: of the door as found by levers, of one trimmed since
+// by trimming and hanging it anew for each unknown.
 func (a *adjustment) take(x []float64) {
 	h := &a.hung
 	h.at = append(h.at[:0], x...)
-	o := a.observer()
-	_, h.slopes = a.net.differ(x, len(h.of), func(out []float64) {
-		fit.EvaluateClosed(&h.fit, &a.net.d)
-		for i, row := range h.of {
-			r := &a.readings[a.rowOf[row]]
-			out[i] = specs[r.Kind].observe(o, r)
+	a.net.write(x)
+	h.rows.Reset()
+	h.rows.Room(len(h.of), len(h.of)*a.net.columns)
+	for k := range h.stands {
+		s := &h.stands[k]
+		if s.dead {
+			continue
 		}
-	})
+		if !h.read {
+			a.evaluate(s, h.value)
+		}
+	}
+	h.read = false
+	var slopes [][]float64
+	for k := range h.stands {
+		if s := &h.stands[k]; s.after != 0 && !s.dead {
+			out := make([]float64, len(h.of))
+			_, by := a.net.differ(x, len(h.of), func(v []float64) {
+				a.evaluate(s, out)
+				copy(v, out)
+			})
+			if slopes == nil {
+				slopes = make([][]float64, len(h.of))
+			}
+			for _, i := range s.of {
+				slopes[i] = make([]float64, len(by))
+				for c := range by {
+					slopes[i][c] = by[c][i]
+				}
+			}
+		}
+	}
+	ready := false
+	for i, row := range h.of {
+		r := &a.readings[a.rowOf[row]]
+		s := h.standOf(i)
+		switch {
+		case s.dead:
+		case s.after != 0:
+			for c, v := range slopes[i] {
+				h.rows.Add(c, v)
+			}
+		default:
+			if !ready {
+				h.lever.set(a.net, &s.fit)
+				ready = true
+			}
+			h.lever.row(&h.spare, r)
+			for c, v := range h.lever.dense {
+				h.rows.Add(c, v)
+			}
+		}
+		h.rows.End(0, 1)
+	}
 }
 
-// observer gives an observer of the net's door whose fit has been evaluated.
-func (a *adjustment) observer() *observer {
-	return &observer{d: &a.net.d, net: a.net, closed: func() *fit.Fit { return &a.hung.fit }}
+func (h *hung) standOf(i int) *stand {
+	for k := range h.stands {
+		for _, j := range h.stands[k].of {
+			if i == j {
+				return &h.stands[k]
+			}
+		}
+	}
+	return nil
+}
+
+// read gives what the hung readings come to at x, by the fit itself or by the slopes.
+func (a *adjustment) read(x []float64) []float64 {
+	h := &a.hung
+	if h.exact {
+		for k := range h.stands {
+			if s := &h.stands[k]; !s.dead {
+				a.evaluate(s, h.out)
+			}
+		}
+		return h.out
+	}
+	for i := range h.of {
+		cols, coefs := h.rows.Row(i)
+		v := h.value[i]
+		for k, c := range cols {
+			v += float64(coefs[k] * (x[c] - h.at[c]))
+		}
+		h.out[i] = v
+	}
+	return h.out
+}
+
+// short gives what a hung reading is off, and whether it leans on the unknowns: one
+// of rubbing does not where it rubs.
+func short(r *Reading, value float64) (off float64, leans bool) {
+	off = r.Value - value
+	if r.Kind == Rub && off >= 0 {
+		return 0, false
+	}
+	return off, true
 }
 
 // lean notes in the row at hand how the i-th hung reading follows the unknowns.
 func (h *hung) lean(rows *lsq.Rows, i int) {
-	for k := range h.slopes {
-		rows.Add(k, h.slopes[k][i])
+	rows.AddAll(h.rows.Row(i))
+}
+
+// settle solves with the readings of the hung leaf: by their slopes, taken afresh
+// until these tell what the fit tells, or where that cannot be had (a leaf that
+// just touches a stop) by the fit itself at every step.
+func (a *adjustment) settle() error {
+	if !a.hanging {
+		return a.solve()
 	}
+	h := &a.hung
+	start := slices.Clone(a.x)
+	h.read = false
+	first := h.at == nil // which follows on a look at whether the leaf can be hung
+	afresh := first
+	h.known = false // what has a say may have changed
+	for range takes {
+		if h.exact {
+			break
+		}
+		if afresh {
+			a.net.write(a.x)
+			if !first && !a.hangs() {
+				break
+			}
+			first = false
+			a.take(a.x)
+			h.known = false
+		}
+		if a.solve() != nil {
+			break
+		}
+		wrong := a.told()
+		if wrong <= near {
+			return nil
+		}
+		afresh = wrong > far
+	}
+	if !h.exact {
+		h.exact = true
+		h.read = false
+		copy(a.x, start)
+		a.net.write(a.x)
+		a.take(a.x)
+	}
+	return a.solve()
+}
+
+// takes is how often what the slopes tell is put right before each step is by the
+// fit itself. How wrong they may be, in standard deviations of a reading: no more
+// than near to be let be, no more than far to need no fresh slopes.
+const (
+	takes = 5
+	near  = 0.05
+	far   = 0.3
+)
+
+// told gives by how much, in standard deviations of a reading, the slopes tell
+// something else than the fit does, sets what each hung reading is off to the latter,
+// and goes on from there.
+func (a *adjustment) told() (wrong float64) {
+	h := &a.hung
+	a.net.write(a.x)
+	if !a.hangs() {
+		return math.Inf(1)
+	}
+	a.read(a.x)
+	copy(h.at, a.x)
+	for k := range h.stands {
+		if s := &h.stands[k]; !s.dead {
+			a.evaluate(s, h.value)
+		}
+	}
+	h.read = true
+	for i, row := range h.of {
+		if h.standOf(i).dead {
+			continue
+		}
+		r := &a.readings[a.rowOf[row]]
+		was, _ := short(r, h.out[i])
+		is, _ := short(r, h.value[i])
+		if a.weight[row] != 0 {
+			wrong = max(wrong, math.Abs(was-is)/a.sigma[row])
+		}
+		a.sol.Rows.SetOff(row, is)
+	}
+	return wrong
 }

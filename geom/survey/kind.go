@@ -17,6 +17,7 @@ const (
 	NeedAt                      // a place
 	NeedSpan                    // From and To
 	NeedAngle                   // a swing angle
+	NeedRail                    // which rail
 	NoValue                     // the value is nothing but 0
 )
 
@@ -32,6 +33,7 @@ type Spec struct {
 	Allowed    door.Range // for the value, mm
 	Instrument Instrument // the usual one
 
+	// observe works out what is read; nil for a stile's or rail's size, which no shape says.
 	observe func(*observer, *Reading) float64
 	hung    bool // read with the leaf hung or offered up: takes a fit to work out
 }
@@ -62,6 +64,10 @@ const (
 	LeafWind      Kind = "leaf_wind"
 	StileBow      Kind = "stile_bow"
 	LeafBevel     Kind = "leaf_bevel"
+
+	StileWidth Kind = "stile_width"
+	RailHeight Kind = "rail_height"
+	RailWidth  Kind = "rail_width"
 
 	HingeOnJamb   Kind = "hinge_on_jamb"
 	HingeFromHead Kind = "hinge_from_head"
@@ -132,6 +138,10 @@ var Kinds = []Spec{
 	{LeafWind, "wind of the leaf by two sticks across it, over its width", "+ when the upper stick's closing end is nearer the knuckle side", NeedSpan, nil, up, flat, Sticks, leafWind, false},
 	{StileBow, "gap under a straightedge up a stile, on the knuckle face", "+ when the face is hollow", NeedSide | NeedSpan | NeedAt, jambs, up, hollow, Straightedge, stileBow, false},
 	{LeafBevel, "how far an edge's stop-face arris stands back from the knuckle-face one", "", NeedSide, jambs, up, door.Range{Lo: -10, Hi: 20}, Rule, leafBevel, false},
+
+	{StileWidth, "width of a stile, on the knuckle face", "", NeedSide, jambs, up, door.Stile, Rule, nil, false},
+	{RailHeight, "height of a rail's lower edge above the leaf's foot", "", NeedRail, nil, up, door.Range{Lo: 0, Hi: door.LeafHeight.Hi}, Tape, nil, false},
+	{RailWidth, "width of a rail, on the knuckle face", "", NeedRail, nil, up, door.Stile, Rule, nil, false},
 
 	{LeafGain, "depth of the gain in the leaf", "", NeedHinge, nil, up, door.Gain, Rule, hingeField(fieldLeafGain), false},
 	{JambGain, "depth of the gain in the jamb", "", NeedHinge, nil, up, door.Gain, Rule, hingeField(fieldJambGain), false},

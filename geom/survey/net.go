@@ -18,8 +18,10 @@ type net struct {
 	floor    grid
 	scalar   [scalars]int
 	hinge    [][fields]int
+	hinges   []door.Hinge // memory
 	quantity []float64
-	column   []int // of each quantity, -1 when it is held
+	begin    []float64 // what they are before any reading has its say
+	column   []int     // of each quantity, -1 when it is held
 	columns  int
 	names    []assumption
 	wishes   []wish
@@ -155,6 +157,7 @@ func newNet(readings []Reading, use []bool) *net {
 		}
 	}
 	n.layHinges()
+	n.begin = slices.Clone(n.quantity)
 	n.column = make([]int, len(n.quantity))
 	n.hold(readings, use)
 	n.settle()
@@ -405,6 +408,36 @@ func (n *net) settle() {
 	for i := range g.angles {
 		n.d.Floor.Heights[i] = make([]float64, len(g.radii))
 	}
+}
+
+// stand gives the door, sharing all but the hinges. A gain that came out below
+// nothing is the same as packing there, which is how it is given: a gain read as 0 is
+// as likely to come out a hair below as above.
+func (n *net) stand() door.Door {
+	d := n.d
+	n.hinges = append(n.hinges[:0], d.Hinges...)
+	d.Hinges = n.hinges
+	for i := range d.Hinges {
+		h := &d.Hinges[i]
+		letIn(&h.LeafGain, &h.LeafPacker)
+		letIn(&h.JambGain, &h.JambPacker)
+	}
+	return d
+}
+
+// letIn keeps gain and packer of a hinge above nothing, their difference being all
+// that counts.
+func letIn(gain, packer *float64) {
+	if low := min(*gain, *packer); low < 0 {
+		*gain -= low
+		*packer -= low
+	}
+}
+
+// hangs tells whether the door passes its check.
+func (n *net) hangs() bool {
+	d := n.stand()
+	return len(d.Check()) == 0
 }
 
 // write makes the door what the unknowns say.

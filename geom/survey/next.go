@@ -8,6 +8,7 @@ import (
 // Advice is the one reading that would best settle a gap.
 type Advice struct {
 	Reading Reading  // a template: its places, its instrument's sigma, no value
+	Again   bool     // it was taken already, and is worth taking a second time by itself
 	Edge    fit.Edge // the gap it is for
 	At      float64  // its place, mm
 	Now     Uncertain
@@ -24,8 +25,9 @@ const worth = 0.03
 // thinnest is the least gap in mm that a feeler goes into.
 const thinnest = 0.2
 
-// NextForTightest gives the reading, not taken yet, that would most reduce the
-// uncertainty of the tightest closed gap; false when none is worth taking.
+// NextForTightest gives the reading that would most reduce the uncertainty of the
+// tightest closed gap, be it one not taken yet or one to be taken again; false when
+// none is worth taking.
 func (g *Gaps) NextForTightest() (Advice, bool) {
 	e, _, at := g.Tightest()
 	return g.Next(e, at)
@@ -41,21 +43,20 @@ func (g *Gaps) Next(e fit.Edge, at float64) (Advice, bool) {
 	if !(now.Sigma > 0) {
 		return best, false
 	}
-	better := func(r Reading, then float64) {
+	better := func(r Reading, again bool, then float64) {
 		if then < best.Then {
 			r.Value = 0
-			best.Reading, best.Then, found = r, then, true
+			best.Reading, best.Again, best.Then, found = r, again, then, true
 		}
 	}
-	if a.hanging && now.Value >= thinnest { // the leaf is at hand: a feeler in the gap itself
-		r := Reading{Kind: GapRead, Side: SideOf(e), At: at}
-		if v, own := float64(now.Sigma*now.Sigma), SigmaOf(r); !a.taken(&r) {
-			better(r, own*sqrt(v/(v+float64(own*own))))
-		}
+	if a.hanging && g.after >= 0 && now.Value >= thinnest { // the leaf is at hand: a feeler in the gap itself
+		r := Reading{Kind: GapRead, Side: SideOf(e), At: at, After: g.after}
+		v, own := float64(now.Sigma*now.Sigma), SigmaOf(r)
+		better(r, a.taken(&r), own*sqrt(v/(v+float64(own*own))))
 	}
 	var f fit.Fit
 	_, slopes := a.net.differ(a.x, 1, func(out []float64) {
-		fit.EvaluateClosed(&f, &a.net.d)
+		fit.EvaluateClosed(&f, g.change.on(a.net))
 		out[0] = f.Gaps[e].At(at)
 	})
 	u := a.renewal()
@@ -66,12 +67,20 @@ func (g *Gaps) Next(e fit.Edge, at float64) (Advice, bool) {
 	bent := float64(now.Sigma*now.Sigma) - u.with(nil, 1) // what is not straight about the gap stays
 	var row lsq.Rows
 	o := observer{d: &a.net.d, net: a.net, rows: &row}
-	for _, r := range a.candidates() {
+	try := func(r Reading, again bool) {
 		row.Reset()
 		r.Value = specs[r.Kind].observe(&o, &r)
 		row.End(0, 1)
 		row.Scatter(u.j, 0, 1)
-		better(r, sqrt(max(0, bent)+u.with(u.j, SigmaOf(r))))
+		better(r, again, sqrt(max(0, bent)+u.with(u.j, SigmaOf(r))))
+	}
+	for _, r := range a.candidates() {
+		try(r, false)
+	}
+	for i := range a.readings {
+		if r := a.readings[i]; a.use[i] && a.judged[i].State == Used && !specs[r.Kind].hung {
+			try(r, true)
+		}
 	}
 	return best, found
 }

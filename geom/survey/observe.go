@@ -22,10 +22,11 @@ type observer struct {
 }
 
 // Expect gives what reading r would be on the door, which must have passed its
-// check; r's own value plays no part. NaN for an unknown kind.
+// check; r's own value plays no part. NaN for an unknown kind, and for the size of a stile or
+// rail, which no door says.
 func Expect(d *door.Door, r Reading) float64 {
 	s := SpecOf(r.Kind)
-	if s == nil || s.Needs&NeedHinge != 0 && (r.Hinge < 0 || r.Hinge >= len(d.Hinges)) {
+	if s == nil || s.ofMember() || s.Needs&NeedHinge != 0 && (r.Hinge < 0 || r.Hinge >= len(d.Hinges)) {
 		return math.NaN()
 	}
 	o := observer{d: d, closed: func() *fit.Fit {

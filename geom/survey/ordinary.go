@@ -39,11 +39,15 @@ type term struct {
 }
 
 // assumption is a thing taken for ordinary: what, and what it is taken to be; of
-// a size, the quantity whose value says so.
+// a size, the quantity whose value says so. What it is of is joined on only when it
+// is to be said, which few ever are.
 type assumption struct {
-	what, taken string
-	size        int // -1 for a shape
+	what, join, of string
+	taken          string
+	size           int // -1 for a shape
 }
+
+func (a *assumption) says() string { return a.what + a.join + a.of }
 
 // Assumption is what was taken to be ordinary because no reading says otherwise.
 type Assumption struct {
@@ -57,8 +61,10 @@ func (a Assumption) String() string {
 	return "the " + a.What + " was not measured: taken " + a.Taken
 }
 
-func (n *net) named(what, taken string, size int) int {
-	n.names = append(n.names, assumption{what, taken, size})
+func (n *net) named(what, taken string, size int) int { return n.namedOf(what, "", "", taken, size) }
+
+func (n *net) namedOf(what, join, of, taken string, size int) int {
+	n.names = append(n.names, assumption{what, join, of, taken, size})
 	return len(n.names) - 1
 }
 
@@ -70,7 +76,9 @@ func (n *net) hope(name int, mean, sigma float64, terms ...term) {
 
 // wish makes the wishes, one at least for each unknown.
 func (n *net) wish() {
-	n.wishes = make([]wish, 0, len(n.quantity))
+	if n.wishes == nil {
+		n.wishes, n.names = make([]wish, 0, len(n.quantity)), make([]assumption, 0, len(n.quantity))
+	}
 	for id := range lines {
 		n.wishLine(id)
 	}
@@ -92,7 +100,7 @@ func (n *net) wishLine(id lineID) {
 	if k := len(p.at); k > 2 {
 		name := -1
 		if spec.bowName != "" {
-			name = n.named(spec.bowName+" of the "+spec.name, "straight", -1)
+			name = n.namedOf(spec.bowName, " of the ", spec.name, "straight", -1)
 		}
 		for i := 1; i < k-1; i++ {
 			r, s := p.at[i]-p.at[i-1], p.at[i+1]-p.at[i]
@@ -105,12 +113,12 @@ func (n *net) wishLine(id lineID) {
 	case spec.leanName == "":
 		n.hope(-1, 0, spec.lean*long, term{p.last(), 1}, term{p.first, -1})
 	default:
-		what := spec.leanName + " of the " + spec.name
+		what, join, of := spec.leanName, " of the ", spec.name
 		switch spec.straight {
 		case "plumb", "level":
-			what = spec.name + " being " + spec.leanName
+			what, join, of = spec.name, " being ", spec.leanName
 		}
-		n.hope(n.named(what, spec.straight, -1), 0, spec.lean*long, term{p.last(), 1}, term{p.first, -1})
+		n.hope(n.namedOf(what, join, of, spec.straight, -1), 0, spec.lean*long, term{p.last(), 1}, term{p.first, -1})
 	}
 }
 
@@ -197,7 +205,7 @@ func (n *net) wishLevels() {
 	n.hope(n.named("rebate of the latch jamb", "as", l), usualRebate, 2, term{l, 1}, term{n.scalar[thickness], -1})
 	for _, id := range []lineID{hingeRebate, headRebate} {
 		q := n.line[id].first
-		n.hope(n.named("depth of the "+lineSpecs[id].name, "as", q), 0, 1, term{q, 1}, term{l, -1})
+		n.hope(n.namedOf("depth", " of the ", lineSpecs[id].name, "as", q), 0, 1, term{q, 1}, term{l, -1})
 	}
 }
 
@@ -229,6 +237,17 @@ func (n *net) wishFloor() {
 	}
 }
 
+// wishAnew makes the wishes what they were to begin with, and puts the quantities
+// back to the start of the search.
+func (n *net) wishAnew() {
+	n.names, n.wishes = n.names[:0], n.wishes[:0]
+	for id := range n.line {
+		n.line[id].scale = 0
+	}
+	copy(n.quantity, n.begin)
+	n.wish()
+}
+
 func (n *net) wishSizes() {
 	s := &n.size
 	size := func(id scalarID, what string, mean, sigma float64) {
@@ -249,8 +268,8 @@ func (n *net) wishSizes() {
 func (n *net) wishHinges() {
 	count := len(n.hinge)
 	for i, h := range n.hinge {
-		of := " of the " + hingeName(i, count)
-		size := func(f field, what string) int { return n.named(what+of, "as", h[f]) }
+		of := hingeName(i, count)
+		size := func(f field, what string) int { return n.namedOf(what, " of the ", of, "as", h[f]) }
 		one := func(f field) term { return term{h[f], 1} }
 		less := func(f field) term { return term{h[f], -1} }
 		first := func(f field, k float64) term { return term{n.hinge[0][f], k} }
@@ -300,7 +319,7 @@ func (n *net) rows(rows *lsq.Rows) {
 
 // say gives an assumption in words, its size as it came out.
 func (n *net) say(a assumption, sigma float64) Assumption {
-	out := Assumption{What: a.what, Taken: a.taken, Sigma: sigma}
+	out := Assumption{What: a.says(), Taken: a.taken, Sigma: sigma}
 	if a.size >= 0 {
 		out.Taken = fmt.Sprint("as ", door.Say(n.quantity[a.size]))
 	}

@@ -27,7 +27,7 @@ const times = 3
 // that were each read themselves.
 func (a *adjustment) aim() {
 	n := a.net
-	read := a.read
+	read := a.direct
 	clear(read)
 	for row, i := range a.rowOf {
 		r := &a.readings[i]
@@ -70,10 +70,15 @@ func (n *net) is(w *wish) float64 {
 func (a *adjustment) solve() error {
 	a.aim()
 	a.fresh = false
-	o := lsq.Options{Near: near, Steps: 40}
-	if a.hanging { // by slopes that are only nearly right
+	o := lsq.Options{Near: nearly, Steps: 40}
+	switch {
+	case a.hanging: // by slopes that are only nearly right
 		o.Settled, o.Steps, o.Halvings = 1e-2, 8, 3
+		o.Keep = a.hung.known
+	case a.starting:
+		o.Settled = 1e-2
 	}
+	leant := a.hung.leant
 	for k := range times {
 		err := a.sol.Solve(a.say, a.x, o)
 		// A hung leaf may settle where it just touches a stop, which is no place where
@@ -81,18 +86,30 @@ func (a *adjustment) solve() error {
 		if err != nil && !(a.hanging && errors.Is(err, lsq.ErrAstray)) {
 			return err
 		}
+		if !o.Keep {
+			leant = a.hung.leant
+		}
 		o.Keep = true
 		if k < times-1 {
 			a.net.write(a.x)
 			a.net.rest()
+			for row := len(a.rowOf); row < a.sol.Rows.Len(); row++ {
+				a.sol.Rows.SetOff(row, 0)
+			}
+			o.Known = true
 		}
 	}
+	if a.starting || a.hanging && !a.hung.exact && a.hung.leant == leant {
+		a.hung.known = !a.starting
+		return nil // the slopes are those the factor has
+	}
+	a.hung.known = false
 	return a.sol.Factor.Set(&a.sol.Rows, a.net.columns)
 }
 
-// near is the length of a step in standard deviations below which the factor of
+// nearly is the length of a step in standard deviations below which the factor of
 // the step before will do: openings and leaves are all but linear.
-const near = 100.0
+const nearly = 100.0
 
 // wishful sets g to P·z; g must not be z.
 func (a *adjustment) wishful(g, z []float64) {

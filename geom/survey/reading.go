@@ -9,6 +9,8 @@ type Reading struct {
 	Side Side // which jamb, edge, stile, diagonal or corner
 	// Hinge is the hinge, 0 the top one.
 	Hinge int
+	// Rail is the rail, 0 the bottom one.
+	Rail int
 	// At is the place: a height, or a distance across from the hinge side, mm.
 	At float64
 	// From and To are the ends of the level, the straightedge or the plumb line, or
@@ -18,6 +20,9 @@ type Reading struct {
 	Value    float64    // mm
 	// Sigma is the standard deviation in mm; 0 takes the instrument's.
 	Sigma float64
+	// After is how many of the moves made for keeps were done when a reading of the
+	// hung leaf was taken; 0 = as found. Its place is one of the door as it then was.
+	After int
 	// Instrument is what it was read with; empty takes the kind's usual one.
 	Instrument Instrument
 }
@@ -49,6 +54,6 @@ func (r *Reading) span() float64 { return r.To - r.From }
 // same tells whether two readings are of one thing at one place, to within d mm.
 func (r *Reading) same(q *Reading, d float64) bool {
 	near := func(a, b float64) bool { return a-b <= d && b-a <= d }
-	return r.Kind == q.Kind && r.Side == q.Side && r.Hinge == q.Hinge && near(r.At, q.At) &&
+	return r.Kind == q.Kind && r.Side == q.Side && r.Hinge == q.Hinge && r.Rail == q.Rail && r.After == q.After && near(r.At, q.At) &&
 		near(r.From, q.From) && near(r.To, q.To) && near(r.Angle.Degrees(), q.Angle.Degrees())
 }

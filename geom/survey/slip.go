@@ -44,7 +44,11 @@ var zeros = [...]float64{100, 10, 20, 25, 25.4, 50}
 // slips gives what the reading in the row may have been, when all others say that
 // it should be want ± sigma.
 func (a *adjustment) slips(row int, want, sigma float64) []Slip {
-	i := a.rowOf[row]
+	return a.slipsOf(a.rowOf[row], want, sigma)
+}
+
+// slipsOf does so for the reading at place i.
+func (a *adjustment) slipsOf(i int, want, sigma float64) []Slip {
 	r := &a.readings[i]
 	spec := specs[r.Kind]
 	var all []Slip
@@ -69,13 +73,13 @@ func (a *adjustment) slips(row int, want, sigma float64) []Slip {
 	}
 	try(WrongSign, -r.Value)
 	if r.Kind == OpeningDiagonal || r.Kind == LeafDiagonal {
-		o := a.observer()
+		o := observer{d: &a.net.d, net: a.net}
 		other := *r
 		other.Side = Rising
 		if r.Side == Rising {
 			other.Side = Falling
 		}
-		if math.Abs(spec.observe(o, &other)-r.Value) <= slipFits*sigma {
+		if math.Abs(spec.observe(&o, &other)-r.Value) <= slipFits*sigma {
 			all = append(all, Slip{OtherDiagonal, want, 0})
 		}
 	}

@@ -27,7 +27,7 @@ const (
 // its say to any that turns out to fit after all. Where several might be the wrong
 // one all keep a say, so small that they agree.
 func (a *adjustment) snoop() error {
-	if err := a.solve(); err != nil {
+	if err := a.settle(); err != nil {
 		return err
 	}
 	left := len(a.rowOf) + 10
@@ -52,7 +52,7 @@ func (a *adjustment) snoop() error {
 		if a.net.write(a.x); !a.net.worse() {
 			break
 		}
-		if err := a.solve(); err != nil {
+		if err := a.settle(); err != nil {
 			return err
 		}
 	}
@@ -69,12 +69,13 @@ func (a *adjustment) judge() {
 		return
 	}
 	a.fresh = true
+	clear(a.pulls)
+	a.loosen()
 	for row, i := range a.rowOf {
 		j := &a.judged[i]
 		j.Residual = rows.Off(row)
 		j.Fitted = j.Value - j.Residual
 		j.Redundancy, j.Standardised, j.Shows = 0, 0, math.Inf(1)
-		cols, _ := rows.Row(row)
 		switch {
 		case j.State == Unused:
 			j.Residual, j.Fitted = 0, math.NaN()
@@ -83,10 +84,8 @@ func (a *adjustment) judge() {
 			sigma := a.foretold(row)
 			j.Standardised = j.Residual / sigma
 			j.Shows = (critical + power) * sigma
-		case len(cols) > 0:
-			rows.Scatter(a.half, row, 1/a.sigma[row])
-			a.pull(a.pulls[row], a.half)
-			j.Redundancy = max(0, 1-a.pulls[row].product(a.pulls[row], times))
+		case a.hasSay(row):
+			j.Redundancy = max(0, a.loose.shows[row])
 			if j.Redundancy >= leastRedundancy {
 				sigma := a.residual(row)
 				j.Standardised = j.Residual / sigma
@@ -96,10 +95,26 @@ func (a *adjustment) judge() {
 	}
 }
 
+// hasSay tells whether the row moves the unknowns.
+func (a *adjustment) hasSay(row int) bool {
+	s := a.judged[a.rowOf[row]].State
+	cols, _ := a.sol.Rows.Row(row)
+	return s != Unused && s != Suspect && len(cols) > 0
+}
+
 // residual gives the standard deviation of the residual of a row that has a say.
 func (a *adjustment) residual(row int) float64 {
-	p := a.pulls[row]
-	return a.sigma[row] * sqrt(max(1e-12, 1-p.product(p, 2*times-1)))
+	return a.sigma[row] * sqrt(max(1e-12, a.loose.left[row]))
+}
+
+// pullsOf gives the pulls of a row that has a say.
+func (a *adjustment) pullsOf(row int) pulled {
+	if a.pulls[row][0] == nil {
+		a.pulls[row] = newPulled(a.net.columns)
+		a.sol.Rows.Scatter(a.half, row, 1/a.sigma[row])
+		a.pull(a.pulls[row], a.half)
+	}
+	return a.pulls[row]
 }
 
 // foretold gives the standard deviation of what a row that has no say is off what
@@ -120,7 +135,7 @@ func (a *adjustment) exclude(worst int) error {
 		j := &a.judged[a.rowOf[worst]]
 		j.State = Suspect
 		a.weight[worst] = 0
-		if err := a.solve(); err != nil {
+		if err := a.settle(); err != nil {
 			return err
 		}
 		j.Slips = a.slips(worst, j.Value-a.sol.Rows.Off(worst), a.foretold(worst))
@@ -143,7 +158,7 @@ func (a *adjustment) exclude(worst int) error {
 	}
 	geom.Ascending(members)
 	a.doubts = append(a.doubts, Doubt{members})
-	return a.solve()
+	return a.settle()
 }
 
 // alike gives the rows whose readings may as well be the wrong one as the worst
@@ -167,7 +182,7 @@ func (a *adjustment) alike(worst int) []int {
 
 // together gives how far the residuals of two rows go together, 0 to 1.
 func (a *adjustment) together(row, other int) float64 {
-	both := a.pulls[row].product(a.pulls[other], 2*times-1) * a.sigma[row] * a.sigma[other]
+	both := a.pullsOf(row).product(a.pullsOf(other), 2*times-1) * a.sigma[row] * a.sigma[other]
 	return min(1, math.Abs(both)/(a.residual(row)*a.residual(other)))
 }
 
@@ -225,7 +240,7 @@ func (a *adjustment) readmit() error {
 		j := &a.judged[a.rowOf[best]]
 		j.State, j.Slips = Used, nil
 		a.weight[best] = 1 / float64(j.Sigma*j.Sigma)
-		if err := a.solve(); err != nil {
+		if err := a.settle(); err != nil {
 			return err
 		}
 		a.judge()

@@ -94,30 +94,69 @@ func (f *Factor) decompose() error {
 }
 
 // Dot gives the product of two lists of one length, in four sums that do not wait
-// for each other.
+// for each other. Stretches of eight are taken at once: their bounds are looked at
+// once.
 func Dot(a, b []float64) float64 {
 	var s0, s1, s2, s3 float64
 	b = b[:len(a)]
-	i := 0
-	for ; i+3 < len(a); i += 4 {
-		s0 += float64(a[i] * b[i])
-		s1 += float64(a[i+1] * b[i+1])
-		s2 += float64(a[i+2] * b[i+2])
-		s3 += float64(a[i+3] * b[i+3])
+	for len(a) >= 8 && len(b) >= 8 {
+		x, y := (*[8]float64)(a), (*[8]float64)(b)
+		s0 += float64(x[0] * y[0])
+		s1 += float64(x[1] * y[1])
+		s2 += float64(x[2] * y[2])
+		s3 += float64(x[3] * y[3])
+		s0 += float64(x[4] * y[4])
+		s1 += float64(x[5] * y[5])
+		s2 += float64(x[6] * y[6])
+		s3 += float64(x[7] * y[7])
+		a, b = a[8:], b[8:]
 	}
-	for ; i < len(a); i++ {
-		s0 += float64(a[i] * b[i])
+	if len(a) >= 4 && len(b) >= 4 {
+		x, y := (*[4]float64)(a), (*[4]float64)(b)
+		s0 += float64(x[0] * y[0])
+		s1 += float64(x[1] * y[1])
+		s2 += float64(x[2] * y[2])
+		s3 += float64(x[3] * y[3])
+		a, b = a[4:], b[4:]
+	}
+	for i, v := range a {
+		s0 += float64(v * b[i])
 	}
 	return (s0 + s1) + (s2 + s3)
+}
+
+// take takes t times the row from the list, which is as long.
+func take(list, row []float64, t float64) {
+	list = list[:len(row)]
+	for len(row) >= 8 && len(list) >= 8 {
+		x, y := (*[8]float64)(row), (*[8]float64)(list)
+		y[0] -= float64(x[0] * t)
+		y[1] -= float64(x[1] * t)
+		y[2] -= float64(x[2] * t)
+		y[3] -= float64(x[3] * t)
+		y[4] -= float64(x[4] * t)
+		y[5] -= float64(x[5] * t)
+		y[6] -= float64(x[6] * t)
+		y[7] -= float64(x[7] * t)
+		row, list = row[8:], list[8:]
+	}
+	for k, c := range row {
+		list[k] -= float64(c * t)
+	}
 }
 
 // Half sets y to the first half of N⁻¹·g: with L and the scale D, L⁻¹·D·g. The
 // product of two such halves is g·N⁻¹·g'. y may be g.
 func (f *Factor) Half(y, g []float64) {
 	n := f.n
-	for i := range n {
+	from := 0
+	for from < n && g[from] == 0 {
+		y[from] = 0
+		from++
+	}
+	for i := from; i < n; i++ {
 		row := f.l[i*n : i*n+i+1]
-		fi := f.first[i]
+		fi := max(from, f.first[i])
 		y[i] = (float64(g[i]*f.scale[i]) - Dot(row[fi:i], y[fi:i])) / row[i]
 	}
 }
@@ -132,10 +171,7 @@ func (f *Factor) Back(z, y []float64) {
 		t := y[i] / row[i]
 		y[i] = t
 		fi := f.first[i]
-		part := y[fi:i]
-		for k, c := range row[fi:i] {
-			part[k] -= float64(c * t)
-		}
+		take(y[fi:i], row[fi:i], t)
 	}
 	for i, t := range y[:n] {
 		z[i] = float64(t * f.scale[i])

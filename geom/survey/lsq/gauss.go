@@ -24,6 +24,8 @@ type Options struct {
 	// Keep tells that the factor of the last Solve, of as many unknowns, will do to
 	// begin with.
 	Keep bool
+	// Known tells that Rows are those at x already.
+	Known bool
 }
 
 // The usual Settled, and the length of a step below which one that is no shorter
@@ -64,8 +66,10 @@ func (sol *Solution) Solve(p Problem, x []float64, o Options) error {
 	if o.Settled == 0 {
 		o.Settled = settled
 	}
-	sol.Rows.Reset()
-	p(x, &sol.Rows)
+	if !o.Known {
+		sol.Rows.Reset()
+		p(x, &sol.Rows)
+	}
 	best := sol.Rows.Objective()
 	if math.IsNaN(best) || math.IsInf(best, 0) {
 		return ErrAstray
@@ -100,6 +104,12 @@ func (sol *Solution) Solve(p Problem, x []float64, o Options) error {
 		fresh, before = long < o.Near, long
 	}
 	return ErrAstray
+}
+
+// Room makes room for so many rows with so many coefficients in all.
+func (sol *Solution) Room(rows, coefs int) {
+	sol.Rows.Room(rows, coefs)
+	sol.trial.Room(rows, coefs)
 }
 
 // advance takes the step, or the half of it and so on, that does not let the sum

@@ -4,6 +4,8 @@
 // summed, so that the bits are the same on all processors.
 package lsq
 
+import "slices"
+
 // Rows are observations, linearised where the unknowns stand, each with its weight:
 // 1 over the variance of its error, or 0 for one that has no say. The zero value is
 // empty and ready.
@@ -21,12 +23,25 @@ func (r *Rows) Reset() {
 	r.off, r.weight = r.off[:0], r.weight[:0]
 }
 
+// Room makes room for so many rows with so many coefficients in all.
+func (r *Rows) Room(rows, coefs int) {
+	r.start = slices.Grow(r.start, rows+1)
+	r.cols, r.coefs = slices.Grow(r.cols, coefs), slices.Grow(r.coefs, coefs)
+	r.off, r.weight = slices.Grow(r.off, rows), slices.Grow(r.weight, rows)
+}
+
 // Add adds coef to the row at hand for the unknown col. Adding to one col twice
 // adds up.
 func (r *Rows) Add(col int, coef float64) {
 	if coef != 0 {
 		r.cols, r.coefs = append(r.cols, col), append(r.coefs, coef)
 	}
+}
+
+// AddAll adds the coefficients, none of them 0, to the row at hand for the unknowns
+// cols.
+func (r *Rows) AddAll(cols []int, coefs []float64) {
+	r.cols, r.coefs = append(r.cols, cols...), append(r.coefs, coefs...)
 }
 
 // End closes the row at hand: off is what was observed less what the unknowns give.
@@ -49,6 +64,9 @@ func (r *Rows) Row(i int) (cols []int, coefs []float64) {
 
 // Off gives what the i-th row was observed to be, less what the unknowns give.
 func (r *Rows) Off(i int) float64 { return r.off[i] }
+
+// SetOff sets what Off gives, where it is known better than by the coefficients.
+func (r *Rows) SetOff(i int, off float64) { r.off[i] = off }
 
 // Weight gives the weight of the i-th row.
 func (r *Rows) Weight(i int) float64 { return r.weight[i] }
