@@ -42,13 +42,14 @@ const (
 	Least   Stage = iota // without these there is no door
 	Next                 // the one reading that would now tell most
 	Sharpen              // what makes the shapes sure
+	Members              // what the leaf is made of
 	Offered              // with the leaf hung or offered up
 	Others               // read beside the card
 )
 
 // String names the stage as a heading.
 func (s Stage) String() string {
-	return [...]string{"To begin with", "What tells most now", "To be sure", "With the leaf offered up", "Read beside"}[s]
+	return [...]string{"To begin with", "What tells most now", "To be sure", "Stiles and rails", "With the leaf offered up", "Read beside"}[s]
 }
 
 // cardPath starts the paths of the card's prompts.
@@ -68,11 +69,12 @@ type slot struct {
 func (j *Job) slots(u measure.Unit) []slot {
 	hinges := j.HingesAsked()
 	templates := append(survey.Card(j.OpeningWidth, j.OpeningHeight, hinges), offered(j)...)
+	templates = append(templates, survey.MemberReadings(j.Anatomy.HangingStile > 0, len(j.Anatomy.Rails))...)
 	counts := map[survey.Reading]int{}
 	out := make([]slot, 0, len(templates))
 	begun := map[survey.Kind]bool{}
 	for _, r := range templates {
-		like := survey.Reading{Kind: r.Kind, Side: r.Side, Hinge: r.Hinge, Angle: r.Angle}
+		like := survey.Reading{Kind: r.Kind, Side: r.Side, Hinge: r.Hinge, Rail: r.Rail, Angle: r.Angle}
 		counts[like]++
 		s := slot{id: slotID(r, counts[like]), stage: Sharpen, template: asked(r, u)}
 		switch r.Kind {
@@ -88,6 +90,8 @@ func (j *Job) slots(u measure.Unit) []slot {
 			s.stage = Least
 		case survey.GapRead, survey.StopGap:
 			s.stage = Offered
+		case survey.StileWidth, survey.RailHeight, survey.RailWidth:
+			s.stage = Members
 		}
 		begun[r.Kind] = true
 		out = append(out, s)
@@ -117,6 +121,9 @@ func slotID(r survey.Reading, n int) string {
 	if survey.SpecOf(r.Kind).Needs&survey.NeedHinge != 0 {
 		id += "." + ordinal(r.Hinge)
 	}
+	if survey.SpecOf(r.Kind).Needs&survey.NeedRail != 0 {
+		id += "." + ordinal(r.Rail)
+	}
 	if r.Angle != 0 {
 		id += "." + door.Say(math.Round(r.Angle.Degrees()))
 	}
@@ -129,6 +136,9 @@ func asked(t survey.Reading, u measure.Unit) Reading {
 	r := Reading{Kind: t.Kind, Side: t.Side, Angle: t.Angle}
 	if spec.Needs&survey.NeedHinge != 0 {
 		r.Hinge = t.Hinge + 1
+	}
+	if spec.Needs&survey.NeedRail != 0 {
+		r.Rail = t.Rail + 1
 	}
 	step := 50.0
 	if u == measure.Inch {
@@ -145,8 +155,8 @@ func asked(t survey.Reading, u measure.Unit) Reading {
 }
 
 // Card gives the job's measuring card in the order to walk through it: the least
-// set, then the reading that tells most now, then all else, then what feelers tell
-// with the leaf offered up, and last what was read beside the card. sure tells which
+// set, then the reading that tells most now, then all else, then what the leaf is made
+// of, then what feelers tell with the leaf offered up, and last what was read beside the card. sure tells which
 // reading that is, by [Job.Sure]; nil when nothing does.
 func (fm Form) Card(job Job, sure *Sureness) []Prompt {
 	slots := job.slots(fm.Units)
@@ -155,7 +165,7 @@ func (fm Form) Card(job Job, sure *Sureness) []Prompt {
 	var stages [Others + 1][]Prompt
 	on := make([]bool, len(job.Readings))
 	next := -1
-	if sure != nil && sure.HasNext {
+	if sure != nil && sure.HasNext && !sure.Next.Again {
 		next = free(slots, taken, sure.Next.Reading, 0.25*job.OpeningHeight)
 	}
 	for k, s := range slots {
@@ -198,7 +208,7 @@ func (fm Form) prompt(j *Job, r Reading, i int, judged map[int]*survey.Judged) P
 	}
 	p.Picture = picture(&p.Reading, j)
 	if j.Survey != nil && i >= 0 {
-		for _, f := range j.surveyFaults() {
+		for _, f := range append(j.surveyFaults(), j.MemberFaults()...) {
 			if within(f.Path, readingsPath+index(i)) {
 				f.Path = ""
 				p.Fault = f.Error()
@@ -255,7 +265,7 @@ func (j *Job) match(slots []slot) []int {
 // they are of different ones.
 func (r *Reading) apart(q *Reading) float64 {
 	const degreesApart = 15 * geom.Degree
-	if r.Kind != q.Kind || r.Side != q.Side || r.Hinge != q.Hinge || math.Abs(float64(r.Angle-q.Angle)) > float64(degreesApart) {
+	if r.Kind != q.Kind || r.Side != q.Side || r.Hinge != q.Hinge || r.Rail != q.Rail || math.Abs(float64(r.Angle-q.Angle)) > float64(degreesApart) {
 		return math.Inf(1)
 	}
 	if given(r.From) { // of one line, wherever on it the level lay

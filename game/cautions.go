@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"leafwright/geom/door"
+	"leafwright/geom/trim"
 )
 
 // Caution is something that can hurt someone, or that a rule bears on, beside
@@ -74,6 +75,62 @@ func Cautions(j *Job) []Caution {
 	var out []Caution
 	for _, c := range cautions {
 		if c.applies(j) {
+			out = append(out, c.Caution)
+		}
+	}
+	return out
+}
+
+// moveCaution is a caution that stands beside the moves it is about.
+type moveCaution struct {
+	applies func(j *Job, spec *trim.Spec) bool
+	Caution
+}
+
+var moveCautions = []moveCaution{
+	{func(j *Job, s *trim.Spec) bool { return j.rated() }, Caution{
+		"Rated or labelled: nothing is done to leaf, hinges, stops or frame on advice from here.",
+		"Ask whoever holds the certificate.",
+		"NFPA 80; UK practice is to follow the leaf's certificate"}},
+	{func(_ *Job, s *trim.Spec) bool { return woodWorked(s) }, Caution{
+		"Old paint may hold lead: test it before this, and keep heat and dry sanding away from it. Take dust off at the tool, wear a mask that fits, look for nails and screws first.",
+		"Ask your local health or environment authority.",
+		"US EPA 40 CFR 745; Australian guidance; OSHA, NIOSH and ACGIH limits for wood dust"}},
+	{func(j *Job, s *trim.Spec) bool {
+		return s.TakesOff && (j.Anatomy.Glazed || j.Anatomy.Panels == door.Glass)
+	}, Caution{
+		"Support glass and mask it before the leaf is sawn, planed or clamped; it may have to be safety glass.",
+		"Ask a glazier.",
+		"UK glazing guidance; US residential code's hazardous locations for glass"}},
+	{func(j *Job, s *trim.Spec) bool {
+		return j.mass() > twoPeople && s.Trade != trim.TheFrame
+	}, Caution{
+		"The leaf may weigh more than " + strconv.Itoa(twoPeople) + " kg: two people take it down and hang it.",
+		"Weigh it if in doubt.",
+		"UK lifting guidance, figures from memory"}},
+	{func(_ *Job, s *trim.Spec) bool { return s.Kind == trim.Threshold }, Caution{
+		"A threshold is a step: on an escape route or a way for a wheelchair its height is laid down.",
+		"Ask the local building control.",
+		"ADA 404.2.5 (13 mm); Approved Document M (15 mm)"}},
+}
+
+// woodWorked tells whether a kind of move cuts painted wood of leaf or frame.
+func woodWorked(s *trim.Spec) bool {
+	switch s.Kind {
+	case trim.PackJamb, trim.Pack, trim.Set:
+		return false
+	}
+	return true
+}
+
+// MoveCautions gives what to take care of at a move, beside which it stands.
+func MoveCautions(j *Job, k trim.Kind) (out []Caution) {
+	spec := trim.SpecOf(k)
+	if spec == nil {
+		return nil
+	}
+	for i := range moveCautions {
+		if c := &moveCautions[i]; c.applies(j, spec) {
 			out = append(out, c.Caution)
 		}
 	}

@@ -34,6 +34,9 @@ func (j *Job) check(faults Faults, given func(path string) bool) Faults {
 		if !given(path) || j.IsSurveyed() && isShape(path) {
 			return f.list == nil
 		}
+		if f.counts != nil && !f.counts(j, i) {
+			return true
+		}
 		var found Faults
 		switch v := f.at(j, i).(type) {
 		case length:
@@ -55,6 +58,8 @@ func (j *Job) check(faults Faults, given func(path string) bool) Faults {
 	})
 	faults.add(j.checkWanted()...)
 	j.checkReadings(&faults)
+	j.checkNeighbour(&faults)
+	j.checkMoves(&faults, given)
 	if j.IsSurveyed() { // its door is sound as it comes
 		leaf := j.nominalLeaf()
 		faults.add(j.Anatomy.Check(&leaf)...)

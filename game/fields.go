@@ -1,6 +1,8 @@
 package game
 
 import (
+	"slices"
+
 	"leafwright/geom"
 	"leafwright/geom/door"
 )
@@ -15,12 +17,16 @@ type field struct {
 	parts  []*field
 
 	// at gives where the value lives in a job; std what it is when it is left out,
-	// from fields before it in the table. i is the place in the list the field is in.
+	// from fields before it in the table. i is the place in the list the field is in,
+	// as [nested] counts it.
 	at  func(j *Job, i int) value
 	std func(j *Job, i int) value
+	// counts tells whether the field is one of its item's, which may turn on a field
+	// before it; nil where it always is. One that is not is never written.
+	counts func(j *Job, i int) bool
 	// list gives the list whose items have the parts, count of them; item names the
 	// i-th and one is what any of them is.
-	list  func(j *Job) list
+	list  func(j *Job, i int) list
 	count door.Range
 	item  func(j *Job, i int) string
 	one   string
@@ -28,14 +34,26 @@ type field struct {
 	shape  *shape
 	follow func(old, j *Job) // what else changes when a person changes this field
 	shown  func(j *Job) bool // whether a form shows the field; nil where it always does
+	// called and within are the label and the range in a form, where they turn on the
+	// item; nil where they are label and limits.
+	called func(j *Job, i int) string
+	within func(j *Job, i int) door.Range
 }
+
+// spread is more than any list may have.
+const spread = 512
+
+// nested gives the place of the n-th item of a list, itself in the item at place
+// outer, 0 where it is in none: one number for both places.
+func nested(outer, n int) int { return outer*spread + n }
 
 // shape is what a field of stations has beside.
 type shape struct {
-	place, value door.Range                         // of stations, for a left-hung leaf
-	turns        axis                               // which of the two is an x of the opening
-	span         func(j *Job) (first, last float64) // the edge's ends, the one it is measured from first
-	near         func(j *Job) float64               // the size the values depart from, and its field
+	place, value door.Range                                // of stations, for a left-hung leaf
+	turns        axis                                      // which of the two is an x of the opening
+	span         func(j *Job) (first, last float64)        // the edge's ends, the one it is measured from first
+	spanIn       func(j *Job, i int) (first, last float64) // likewise, where it turns on the item
+	near         func(j *Job) float64                      // the size the values depart from, and its field
 	from         string
 	off          float64   // how far a value may stand from near, mm
 	columns      [2]string // what place and value are
@@ -62,6 +80,23 @@ func (s *shape) ranges(j *Job) (place, value door.Range) {
 		}
 	}
 	return place, value
+}
+
+// span gives the ends of the edge a field's stations are on, the one it is measured
+// from first.
+func (f *field) span(j *Job, i int) (first, last float64) {
+	if f.shape.spanIn != nil {
+		return f.shape.spanIn(j, i)
+	}
+	return f.shape.span(j)
+}
+
+// allowed gives what a length may be in a form.
+func (f *field) allowed(j *Job, i int) door.Range {
+	if f.within != nil {
+		return f.within(j, i)
+	}
+	return f.limits
 }
 
 // Constructors for the table. p says where in a job the value lives.
@@ -100,8 +135,8 @@ func group(name string, parts ...*field) *field { return &field{name: name, part
 func groups[T comparable](name, label, one string, count door.Range, p func(j *Job) *[]T, item func(j *Job, i int) string, parts ...*field) *field {
 	return &field{
 		name: name, label: label, parts: parts, count: count, item: item, one: one,
-		list: func(j *Job) list { return listOf[T]{p(j)} },
-		at:   func(j *Job, _ int) value { return listOf[T]{p(j)} },
+		list: func(j *Job, _ int) list { return listOf[T]{p(j), slices.Equal[[]T]} },
+		at:   func(j *Job, _ int) value { return listOf[T]{p(j), slices.Equal[[]T]} },
 	}
 }
 
@@ -149,8 +184,8 @@ func walk(fs []*field, j *Job, path string, i int, visit func(f *field, path str
 			if !visit(f, here, i) {
 				continue
 			}
-			for n := range f.list(j).len() {
-				walk(f.parts, j, here+index(n), n, visit)
+			for n := range f.list(j, i).len() {
+				walk(f.parts, j, here+index(n), nested(i, n), visit)
 			}
 		case f.parts != nil:
 			walk(f.parts, j, here, i, visit)
@@ -170,12 +205,12 @@ func join(path, name string) string {
 // never is the record of a file in which nothing was given.
 func never(string) bool { return false }
 
-// fill sets every field that was not given to what it is when left out, in the
-// table's order, and needs no others.
-func fill(j *Job, given func(path string) bool) {
-	walk(table(), j, "", 0, func(f *field, path string, i int) bool {
+// fill sets every one of the fields that was not given to what it is when left out,
+// in their order, and needs no others.
+func fill(fs []*field, j *Job, given func(path string) bool) {
+	walk(fs, j, "", 0, func(f *field, path string, i int) bool {
 		if f.std == nil || given(path) {
-			return true
+			return true // one that does not count is what it is when left out
 		}
 		f.at(j, i).set(f.std(j, i))
 		return false // a list left out is whole as it is

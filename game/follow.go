@@ -118,7 +118,7 @@ func remake(old, j *Job) {
 	}
 	usual := door.Ordinary(j.Anatomy.Make, j.Door.Leaf.Width, j.LeafHeight)
 	a := &j.Anatomy
-	a.HangingStile, a.ClosingStile, a.Rails, a.Muntins = usual.HangingStile, usual.ClosingStile, usual.Rails, usual.Muntins
+	a.HangingStile, a.ClosingStile, a.Rails, a.Muntins, a.Joints = usual.HangingStile, usual.ClosingStile, usual.Rails, usual.Muntins, usual.Joints
 }
 
 // relock gives a new lock its usual sizes, and takes them away with it. A latch at

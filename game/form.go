@@ -88,13 +88,14 @@ var panels = []panel{
 		"leaf.width", "leaf.height", "leaf.thickness", "leaf.bevel", "leaf.hanging", "leaf.closing", "leaf.top", "leaf.bottom"}},
 	{"flat", "Leaf out of flat", "What winding sticks and a straightedge show on the knuckle face.", []string{"leaf.face"}},
 	{"anatomy", "What the leaf is made of", "It bears on the drawing and on what may be cut, not on the fit.", []string{
-		"leaf.make", "leaf.stiles", "leaf.panels", "leaf.timber", "leaf.glazed", "leaf.rated", "leaf.lock", "leaf.rails", "leaf.muntins"}},
+		"leaf.make", "leaf.stiles", "leaf.panels", "leaf.timber", "leaf.glazed", "leaf.rated", "leaf.lock", "leaf.rails", "leaf.muntins", "leaf.joints"}},
 	{"opening", "Opening", "The faces the leaf's edges look at.", []string{
 		"opening.width", "opening.height", "opening.head", "opening.hinge_jamb", "opening.latch_jamb"}},
 	{"stops", "Stops and front edges", "", []string{"opening.rebate", "opening.stop_width", "opening.front", "opening.stops"}},
 	{"hinges", "Hinges", "From the top one down.", []string{"hinges"}},
 	{"latch", "Latch and swing", "", []string{"latch", "opens"}},
 	{"floor", "Floor", "", []string{"floor"}},
+	{"neighbour", "A door beside it", "Where its rails are, to see whether the two doors' lines run on.", []string{"neighbour"}},
 	{"wanted", "Gaps wanted", "Choosing a set copies its numbers; change them as you like.", []string{"wanted"}},
 }
 
@@ -146,18 +147,18 @@ func named(fs []*field, name string) *field {
 // show adds a field, or a group's or list's fields, to a section.
 func (fm Form) show(s *Section, g *Group, f *field, j *Job, path string, i int) {
 	switch {
-	case f.shown != nil && !f.shown(j):
+	case f.shown != nil && !f.shown(j), f.counts != nil && !f.counts(j, i):
 	case path == readingsPath:
 		fm.readingsTable(s, g, f, j)
 	case f.list != nil:
-		n := f.list(j).len()
+		n := f.list(j, i).len()
 		for k := range n {
-			item := Group{Title: f.item(j, k)}
+			item := Group{Title: f.item(j, nested(i, k))}
 			if n > int(f.count.Lo) {
 				item.Remove = path + index(k)
 			}
 			for m := range f.parts {
-				fm.show(s, &item, f.parts[m], j, join(path+index(k), f.parts[m].name), k)
+				fm.show(s, &item, f.parts[m], j, join(path+index(k), f.parts[m].name), nested(i, k))
 			}
 			s.Groups = append(s.Groups, item)
 		}
@@ -179,9 +180,16 @@ func (fm Form) show(s *Section, g *Group, f *field, j *Job, path string, i int) 
 // fields gives the fields a page shows for one field of the file.
 func (fm Form) fields(s *Section, f *field, j *Job, path string, i int) []Field {
 	out := Field{Path: path, Label: f.label, Help: f.help}
+	if f.called != nil {
+		out.Label = f.called(j, i)
+	}
 	switch v := f.at(j, i).(type) {
 	case length:
-		return []Field{fm.length(out, *v.p, f.limits)}
+		if j.memberRead(path) {
+			out.Help, out.Value, out.Unit = "This comes from the readings.", measure.Exact(*v.p, fm.Units), fm.Units.String()
+			return []Field{out}
+		}
+		return []Field{fm.length(out, *v.p, f.allowed(j, i))}
 	case degrees:
 		return []Field{fm.degrees(out, v, f.limits)}
 	case lines:
@@ -190,8 +198,10 @@ func (fm Form) fields(s *Section, f *field, j *Job, path string, i int) []Field 
 		out.Kind, out.Value = Line, *v.p
 	case truth:
 		out.Kind, out.Value = Flag, v.show(fm.Units)
+	case whole:
+		out.Kind, out.Value, out.Choices = Pick, v.show(fm.Units), hingeChoices(f.limits)
 	case stations:
-		return fm.profile(f, v, j, out)
+		return fm.profile(f, v, j, i, out)
 	case floor:
 		return fm.floor(s, v, out)
 	case chooser:
@@ -211,8 +221,8 @@ func (fm Form) degrees(f Field, v degrees, r door.Range) Field {
 }
 
 // profile gives an edge's one number where that says it all, and its stations.
-func (fm Form) profile(f *field, v stations, j *Job, out Field) (all []Field) {
-	first, last := f.shape.span(j)
+func (fm Form) profile(f *field, v stations, j *Job, i int, out Field) (all []Field) {
+	first, last := f.span(j, i)
 	for k := range f.shape.slants {
 		s := &f.shape.slants[k]
 		if s.simple(*v.p, first, last, j) {
@@ -222,13 +232,13 @@ func (fm Form) profile(f *field, v stations, j *Job, out Field) (all []Field) {
 	}
 	place, value := f.shape.ranges(j)
 	out.Kind, out.Unit, out.Columns = Table, fm.Units.String(), f.shape.columns[:]
-	for i, s := range *v.p {
+	for k, s := range *v.p {
 		row := Row{Cells: []Field{
-			fm.length(Field{Path: out.Path + index(i) + index(0), Label: f.label + ", station " + ordinal(i) + ", place"}, s.At, place),
-			fm.length(Field{Path: out.Path + index(i) + index(1), Label: f.label + ", station " + ordinal(i) + ", value"}, s.Value, value),
+			fm.length(Field{Path: out.Path + index(k) + index(0), Label: f.label + ", station " + ordinal(k) + ", place"}, s.At, place),
+			fm.length(Field{Path: out.Path + index(k) + index(1), Label: f.label + ", station " + ordinal(k) + ", value"}, s.Value, value),
 		}}
 		if len(*v.p) > 1 {
-			row.Remove = out.Path + index(i)
+			row.Remove = out.Path + index(k)
 		}
 		out.Rows = append(out.Rows, row)
 	}

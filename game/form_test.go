@@ -14,10 +14,10 @@ import (
 
 // cells are all fields of a job's form that take something typed, tables' cells too.
 func cells(fm Form, j Job) (all []Field) {
-	for _, s := range fm.Sections(j) {
+	for _, s := range sections(fm, j) {
 		for _, g := range s.Groups {
 			for _, f := range g.Fields {
-				if f.Kind != Table {
+				if f.Kind != Table && f.Kind != Words {
 					all = append(all, f)
 				}
 				for _, r := range f.Rows {
@@ -29,6 +29,15 @@ func cells(fm Form, j Job) (all []Field) {
 				}
 			}
 		}
+	}
+	return all
+}
+
+// sections are a form's panels, its options and what was done.
+func sections(fm Form, j Job) []Section {
+	all := append(fm.Sections(j), fm.Made(&j))
+	for i := range j.Options {
+		all = append(all, fm.Option(&j, i))
 	}
 	return all
 }
@@ -80,7 +89,7 @@ func TestFormShowsWhatItTakes(t *testing.T) {
 func TestFormShowsEveryField(t *testing.T) {
 	j := must(t, rich)
 	shown := map[string]bool{}
-	for _, s := range (Form{}).Sections(j) {
+	for _, s := range sections(Form{}, j) {
 		for _, g := range s.Groups {
 			for _, f := range g.Fields {
 				shown[f.Path] = true
@@ -89,8 +98,9 @@ func TestFormShowsEveryField(t *testing.T) {
 	}
 	file := j.filed()
 	walk(table(), &file, "", 0, func(f *field, path string, i int) bool {
-		if f.list == nil && !shown[path] {
-			t.Errorf("the form does not show %s", path)
+		counts := f.counts == nil || f.counts(&file, i)
+		if f.list == nil && shown[path] != counts {
+			t.Errorf("the form shows %s: %v", path, !counts)
 		}
 		return true
 	})
@@ -252,8 +262,8 @@ func TestAddAndRemove(t *testing.T) {
 		}
 		file := j.filed()
 		walk(table(), &file, "", 0, func(f *field, path string, i int) bool {
-			if f.shape != nil {
-				paths[path] = func(j Job) int { return len(*f.at(&j, 0).(stations).p) }
+			if f.shape != nil && (f.counts == nil || f.counts(&file, i)) && !within(path, madePath) {
+				paths[path] = func(j Job) int { return len(*f.at(&j, i).(stations).p) }
 			}
 			return true
 		})
@@ -368,6 +378,18 @@ func FuzzSet(f *testing.F) {
 	f.Add(3, uint8(0), "card.opening_width.1", "31-3/8")
 	f.Add(3, uint8(1), "readings[2].kind", "frame_bow")
 	f.Add(3, uint8(2), "readings", "")
+	f.Add(1, uint8(2), "options", "")
+	f.Add(1, uint8(2), "options[0].copy", "")
+	f.Add(1, uint8(2), "options[1].keep", "")
+	f.Add(1, uint8(3), "options[0].moves.splice", "")
+	f.Add(1, uint8(2), "options[0].moves[1].line", "")
+	f.Add(1, uint8(4), "options[0].moves[1].line[1]", "")
+	f.Add(1, uint8(4), "options[1].moves[0]", "")
+	f.Add(1, uint8(0), "options[0].moves[1].do", "cut")
+	f.Add(1, uint8(0), "options[0].moves[0].edge", "foot")
+	f.Add(1, uint8(0), "options[0].moves[3].place", "1")
+	f.Add(1, uint8(0), "options[0].moves[4]", `{"do": "shift", "hinge": 2, "on": "both", "first": -3}`)
+	f.Add(1, uint8(4), "made[0]", "")
 	f.Fuzz(func(t *testing.T, which int, what uint8, path, text string) {
 		j := jobs[uint(which)%uint(len(jobs))]
 		fm := Form{measure.Unit(what & 1)}

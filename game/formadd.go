@@ -11,8 +11,8 @@ import (
 )
 
 // Add gives the job with one thing more in the list at the path: a hinge, a rail,
-// a muntin, a station of an edge, a distance or an angle of the floor. It comes
-// where there is most room and, as far as can be, changes no shape. The error is
+// a muntin, a station of an edge, a distance or an angle of the floor, an option or
+// one of its moves. It comes where there is most room and, as far as can be, changes no shape. The error is
 // a [Faults].
 func (fm Form) Add(job Job, path string) (Job, error) {
 	if path == readingsPath && !job.IsSurveyed() {
@@ -43,6 +43,12 @@ func (j *Job) add(path string) (why string) {
 	if j.IsSurveyed() && isShape(path) {
 		return isSurveyed
 	}
+	if within(path, madePath) {
+		return madeStays
+	}
+	if why, mine := j.addMove(path); mine {
+		return why
+	}
 	switch path {
 	case "floor.radii":
 		return addRadius(&j.Door.Floor)
@@ -51,11 +57,11 @@ func (j *Job) add(path string) (why string) {
 	}
 	f, i, rest := locate(j, path)
 	switch {
-	case f == nil || rest != "":
+	case f == nil || rest != "" || f.counts != nil && !f.counts(j, i):
 		return noField
 	case f.list != nil:
-		if n := f.list(j).len(); n >= int(f.count.Hi) {
-			return "there are " + strconv.Itoa(n) + ", as many as there can be"
+		if n := f.list(j, i).len(); n >= int(f.count.Hi) {
+			return full(n)
 		}
 		return f.grow(j)
 	}
@@ -66,7 +72,7 @@ func (j *Job) add(path string) (why string) {
 	if len(*v.p) >= door.Stations {
 		return "there are " + strconv.Itoa(len(*v.p)) + " stations, as many as there can be"
 	}
-	first, last := f.shape.span(j)
+	first, last := f.span(j, i)
 	if len(*v.p) < 2 {
 		c := v.p.At(0)
 		*v.p = geom.Through(min(first, last), c, max(first, last), c)
@@ -92,6 +98,9 @@ func (j *Job) remove(path string) (why string) {
 	if j.IsSurveyed() && isShape(path) {
 		return isSurveyed
 	}
+	if within(path, madePath) {
+		return madeStays
+	}
 	floor := &j.Door.Floor
 	if rest, ok := strings.CutPrefix(path, "floor.radii"); ok {
 		return removeRadius(floor, rest)
@@ -100,7 +109,7 @@ func (j *Job) remove(path string) (why string) {
 		return removeAngle(floor, rest)
 	}
 	f, i, rest := locate(j, path)
-	if f == nil {
+	if f == nil || f.counts != nil && !f.counts(j, i) {
 		return noField
 	}
 	k, after, ok := cutIndex(rest)
@@ -108,7 +117,7 @@ func (j *Job) remove(path string) (why string) {
 		return noField
 	}
 	if f.list != nil {
-		l := f.list(j)
+		l := f.list(j, i)
 		if k >= l.len() {
 			return noField
 		}
@@ -131,7 +140,7 @@ func (j *Job) remove(path string) (why string) {
 
 // grow adds one item to a list of the table.
 func (f *field) grow(j *Job) (why string) {
-	switch l := f.list(j).(type) {
+	switch l := f.list(j, 0).(type) {
 	case listOf[door.Hinge]:
 		return addHinge(l.p)
 	case listOf[door.Rail]:

@@ -1,6 +1,8 @@
 package game
 
 import (
+	"strconv"
+
 	"leafwright/game/measure"
 	"leafwright/geom/door"
 	"leafwright/geom/survey"
@@ -19,14 +21,17 @@ func (fm Form) readingsTable(s *Section, g *Group, f *field, j *Job) {
 		return
 	}
 	out := Field{Path: readingsPath, Label: f.label, Help: f.help, Kind: Table, Unit: fm.Units.String()}
-	for k := range f.parts {
-		out.Columns = append(out.Columns, f.parts[k].label)
+	parts := f.parts
+	if last := len(parts) - 1; !parts[last].shown(j) {
+		parts = parts[:last]
+	}
+	for k := range parts {
+		out.Columns = append(out.Columns, parts[k].label)
 	}
 	for i := range j.Readings {
 		r := &j.Readings[i]
 		row := Row{Remove: readingsPath + index(i)}
-		for k := range f.parts {
-			p := f.parts[k]
+		for _, p := range parts {
 			cell := Field{Path: join(row.Remove, p.name), Label: "Reading " + ordinal(i) + ", " + lowered(p.label)}
 			row.Cells = append(row.Cells, fm.readingCell(cell, p, j, i, r))
 		}
@@ -48,6 +53,9 @@ func (fm Form) readingCell(c Field, p *field, j *Job, i int, r *Reading) Field {
 			return Field{}
 		}
 	}
+	if p.counts != nil && !p.counts(j, i) {
+		return Field{}
+	}
 	v := p.at(j, i)
 	c.Value = v.show(fm.Units)
 	switch v := v.(type) {
@@ -67,7 +75,13 @@ func (fm Form) readingCell(c Field, p *field, j *Job, i int, r *Reading) Field {
 	case degrees:
 		return fm.degrees(c, v, p.limits)
 	case whole:
-		c.Kind, c.Choices = Pick, hingeChoices()
+		c.Kind, c.Choices = Pick, hingeChoices(p.limits)
+		if p.name == "after" {
+			c.Choices = afterChoices(len(j.Made))
+		}
+		if p.name == "rail" {
+			c.Choices[0].Label = "1, the bottom one"
+		}
 	case truth:
 		c.Kind = Flag
 	case line:
@@ -81,13 +95,27 @@ func (fm Form) readingCell(c Field, p *field, j *Job, i int, r *Reading) Field {
 	return c
 }
 
-// hingeChoices names the hinges by number.
-func hingeChoices() []Choice {
-	out := make([]Choice, door.HingesMost)
-	for i := range out {
-		out[i] = Choice{ordinal(i), ordinal(i)}
+// hingeChoices names the hinges by number, 0 for all of them where that is allowed.
+func hingeChoices(allow door.Range) (out []Choice) {
+	for n := int(allow.Lo); n <= int(allow.Hi); n++ {
+		c := Choice{strconv.Itoa(n), strconv.Itoa(n)}
+		switch n {
+		case 0:
+			c.Label = "all"
+		case 1:
+			c.Label = "1, the top one"
+		}
+		out = append(out, c)
 	}
-	out[0].Label = "1, the top one"
+	return out
+}
+
+// afterChoices are the states of the door a reading may have been taken in.
+func afterChoices(made int) []Choice {
+	out := []Choice{{"0", "0, as found"}}
+	for n := 1; n <= made; n++ {
+		out = append(out, Choice{strconv.Itoa(n), strconv.Itoa(n)})
+	}
 	return out
 }
 
@@ -108,6 +136,9 @@ func retype(old, j *Job) {
 		if spec.Needs&survey.NeedHinge == 0 || r.Hinge == 0 {
 			r.Hinge = fresh.Hinge
 		}
+		if spec.Needs&survey.NeedRail == 0 || r.Rail == 0 {
+			r.Rail = fresh.Rail
+		}
 		if spec.Needs&survey.NeedAt == 0 || !given(r.At) || spec.Needs&survey.NeedSpan != 0 {
 			r.At = fresh.At
 		}
@@ -116,6 +147,9 @@ func retype(old, j *Job) {
 		}
 		if spec.Needs&survey.NeedAngle == 0 {
 			r.Angle = 0
+		}
+		if !isHung(r.Kind) || !isHung(old.Readings[i].Kind) {
+			r.After = fresh.After
 		}
 		if _, bad := spec.Allowed.Fault("", r.Value.MM, true); bad || spec.Needs&survey.NoValue != 0 {
 			r.Value = measure.Length{}

@@ -17,6 +17,11 @@ func (fm Form) Set(job Job, path, text string) (Job, error) {
 	}
 	old := job.filed()
 	file := old.Clone()
+	if faults, mine := file.putMove(path, text); len(faults) > 0 {
+		return job, faults
+	} else if mine {
+		return fm.accept(job, file)
+	}
 	if why := fm.put(&file, path, text); why != "" {
 		return job, Faults{{Path: path, Want: why}}
 	}
@@ -29,11 +34,23 @@ func (fm Form) Set(job Job, path, text string) (Job, error) {
 // accept gives the changed job, unless it is not sound.
 func (fm Form) accept(job, file Job) (Job, error) {
 	file.rename()
-	if len(file.Readings) == 0 {
+	if len(file.Readings) == 0 { // as they are read
 		file.Readings = nil
+	}
+	if len(file.Neighbour) == 0 {
+		file.Neighbour = nil
+	}
+	if len(file.Options) == 0 {
+		file.Options = nil
+	}
+	for i := range file.Options {
+		if o := &file.Options[i]; len(o.Moves) == 0 {
+			o.Moves = nil
+		}
 	}
 	old := job.filed()
 	file.resurvey(&old)
+	file.fitMembers(&file.Anatomy)
 	if faults := file.check(nil, always); len(faults) > 0 {
 		return job, faults
 	}
@@ -42,8 +59,8 @@ func (fm Form) accept(job, file Job) (Job, error) {
 
 func always(string) bool { return true }
 
-// locate gives the field a path belongs to, its place in its list and the rest of
-// the path under it; no field where the path is none of the job's.
+// locate gives the field a path belongs to, the place of the item it is in and the
+// rest of the path under it; no field where the path is none of the job's.
 func locate(j *Job, path string) (f *field, i int, rest string) {
 	fs := table()
 	for {
@@ -59,12 +76,12 @@ func locate(j *Job, path string) (f *field, i int, rest string) {
 		case f.list != nil:
 			place, after, ok := cutIndex(path)
 			if path == "" || ok && after == "" {
-				return f, place, path
+				return f, i, path
 			}
-			if !ok || place >= f.list(j).len() || after[0] != '.' {
+			if !ok || place >= f.list(j, i).len() || after[0] != '.' {
 				return nil, 0, ""
 			}
-			fs, i, path = f.parts, place, after[1:]
+			fs, i, path = f.parts, nested(i, place), after[1:]
 		case f.parts != nil:
 			if path == "" || path[0] != '.' {
 				return nil, 0, ""
@@ -102,20 +119,26 @@ func (fm Form) put(j *Job, path, text string) (why string) {
 	if j.IsSurveyed() && isShape(path) {
 		return isSurveyed
 	}
+	if j.memberRead(path) {
+		return isSurveyed
+	}
+	if within(path, madePath) && !strings.HasSuffix(path, ".note") {
+		return madeStays
+	}
 	f, i, rest := locate(j, path)
-	if f == nil || f.list != nil {
+	if f == nil || f.list != nil || f.counts != nil && !f.counts(j, i) {
 		return noField
 	}
 	switch v := f.at(j, i).(type) {
 	case stations:
-		return fm.putStation(f, v, j, rest, text)
+		return fm.putStation(f, v, j, i, rest, text)
 	case floor:
 		return fm.putFloor(v, j, rest, text)
 	case length:
 		if rest != "" {
 			return noField
 		}
-		return fm.number(v.p, f.limits, text)
+		return fm.number(v.p, f.allowed(j, i), text)
 	default:
 		if rest != "" {
 			return noField
@@ -140,8 +163,8 @@ func (fm Form) number(p *float64, r door.Range, text string) (why string) {
 	return ""
 }
 
-func (fm Form) putStation(f *field, v stations, j *Job, rest, text string) string {
-	first, last := f.shape.span(j)
+func (fm Form) putStation(f *field, v stations, j *Job, i int, rest, text string) string {
+	first, last := f.span(j, i)
 	for k := range f.shape.slants {
 		s := &f.shape.slants[k]
 		if rest != "."+s.name {
@@ -161,12 +184,12 @@ func (fm Form) putStation(f *field, v stations, j *Job, rest, text string) strin
 		*v.p = p
 		return ""
 	}
-	i, rest, ok := cutIndex(rest)
-	if !ok || i >= len(*v.p) {
+	k, rest, ok := cutIndex(rest)
+	if !ok || k >= len(*v.p) {
 		return noField
 	}
 	place, value := f.shape.ranges(j)
-	switch s := &(*v.p)[i]; rest {
+	switch s := &(*v.p)[k]; rest {
 	case "[0]":
 		return fm.number(&s.At, place, text)
 	case "[1]":

@@ -8,6 +8,7 @@ import (
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
 	"leafwright/geom/survey"
+	"leafwright/geom/trim"
 )
 
 // Version is the job file's version that this program reads and writes.
@@ -39,6 +40,15 @@ type Job struct {
 	Wanted     judge.Wanted
 	WantedName string // a preset's name, or Own
 
+	// Neighbour is the rails of a door beside this one, from the foot up, in heights
+	// above the floor: sightlines that ought to run on.
+	Neighbour []door.Rail
+
+	// Made is what was done to the door for keeps, in order, and Options what might be
+	// done next. Door and Anatomy are the door as found.
+	Made    []trim.Move
+	Options []Option
+
 	// Readings is what was read off the door, as typed, those without a say too.
 	Readings []Reading
 	// Survey is what the readings come to, nil where the shapes were given by hand.
@@ -52,7 +62,22 @@ func (j Job) Clone() Job {
 	j.Anatomy.Rails = slices.Clone(j.Anatomy.Rails)
 	j.Anatomy.Muntins = slices.Clone(j.Anatomy.Muntins)
 	j.Readings = slices.Clone(j.Readings)
+	j.Anatomy.Strips = slices.Clone(j.Anatomy.Strips)
+	j.Neighbour = slices.Clone(j.Neighbour)
+	j.Made = cloneMoves(j.Made)
+	j.Options = slices.Clone(j.Options)
+	for i := range j.Options {
+		j.Options[i].Moves = cloneMoves(j.Options[i].Moves)
+	}
 	return j
+}
+
+func cloneMoves(moves []trim.Move) []trim.Move {
+	moves = slices.Clone(moves)
+	for i := range moves {
+		moves[i].Line = slices.Clone(moves[i].Line)
+	}
+	return moves
 }
 
 // Blank is the plainest job: a flush leaf of the size in an opening that leaves the
@@ -68,9 +93,9 @@ func Blank(width, height, thickness float64) Job {
 	end := min(190, height/4) // middle of a 75 mm butt, 150 mm from the top: UK practice
 	top.LeafHeight, low.LeafHeight = height-end, min(265, height/4)
 	top.JambHeight, low.JambHeight = top.LeafHeight+foot, low.LeafHeight+foot
-	fill(&j, never)
+	fill(table(), &j, never)
 	j.OpeningWidth, j.OpeningHeight = width+top.Gap()+usual.Gaps[fit.LatchSide].Target, height+head+foot
-	fill(&j, never)
+	fill(table(), &j, never)
 	return j
 }
 

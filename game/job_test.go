@@ -103,6 +103,7 @@ const rich = `{
     "stiles": {"hanging": 108, "closing": 104},
     "rails": [{"name": "bottom", "from": 2, "to": 210}, {"from": 760, "to": 950}, {"name": "top", "from": 1870, "to": 1980}],
     "muntins": [{"at": 380, "width": 95, "from": 210, "to": 760}],
+    "joints": {"kind": "dowelled", "tenon": 44, "haunch": 21, "wedge": 7},
     "panels": "raised",
     "lock": {"kind": "rim", "height": 930, "backset": 60, "case": 110, "depth": 140},
     "timber": "pitch pine", "glazed": true, "rated": true
@@ -132,7 +133,28 @@ const rich = `{
     "stop": {"least": 0.25, "target": 1, "most": 3}, "swing": {"least": 0.25, "target": 1},
     "swing_floor": {"least": 1, "target": 3}, "clear_width": 680
   },
-  "readings": []
+  "neighbour": {"rails": [{"from": 10, "to": 220}, {"name": "lock", "from": 770, "to": 960}]},
+  "readings": [],
+  "made": [{"do": "sink", "hinge": 1, "on": "leaf", "first": 0.5, "note": "With the wide chisel."}],
+  "options": [
+    {
+      "name": "Of the leaf",
+      "moves": [
+        {"do": "plane", "edge": "closing", "from": 300, "to": 900, "first": 2, "last": 1.5},
+        {"do": "scribe", "off": true, "edge": "foot", "from": 10, "to": 700, "line": [[0, 1], [400, 3.5], [762, 2]]},
+        {"do": "bevel", "edge": "closing", "angle": 3.5},
+        {"do": "splice", "edge": "top", "face": "knuckle", "first": 9, "last": 10, "stock": 32, "set_in": 1.5, "hollow": 0.2}
+      ]
+    },
+    {
+      "name": "Of hinges and frame",
+      "moves": [
+        {"do": "rehinge", "hinge": 2, "closed": 7, "plates": 100, "pin": 6.5, "leaf_gain": 2.5, "jamb_gain": 3},
+        {"do": "restop", "edge": "latch_jamb", "first": -1, "last": 2},
+        {"do": "threshold", "cover": 12, "wide": 90}
+      ]
+    }
+  ]
 }`
 
 func TestEverythingReadsBack(t *testing.T) {
@@ -162,7 +184,7 @@ func TestExamplesOfTheReadme(t *testing.T) {
 		t.Fatal(err)
 	}
 	blocks := strings.Split(string(text), "```json\n")[1:]
-	if len(blocks) != 3 {
+	if len(blocks) != 4 {
 		t.Fatalf("%d examples", len(blocks))
 	}
 	for _, block := range blocks {

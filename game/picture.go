@@ -2,6 +2,7 @@ package game
 
 import (
 	"leafwright/geom"
+	"leafwright/geom/door"
 	"leafwright/geom/survey"
 )
 
@@ -173,6 +174,24 @@ func picture(r *Reading, j *Job) Picture {
 		leaf()
 		p.On = OnEdge
 		place(lw, lh, AtRule)
+	case survey.StileWidth:
+		leaf()
+		x0, x1 := 0.0, j.Anatomy.HangingStile
+		if r.Side == survey.Latch {
+			x0, x1 = lw-j.Anatomy.ClosingStile, lw
+		}
+		add(mark(AlongTape, x0, lh/2, x1, lh/2))
+	case survey.RailHeight, survey.RailWidth:
+		leaf()
+		rail := door.Rail{From: lh / 2, To: lh/2 + 100}
+		if i := r.Rail - 1; i >= 0 && i < len(j.Anatomy.Rails) {
+			rail = j.Anatomy.Rails[i]
+		}
+		y0, y1 := rail.From, rail.To
+		if r.Kind == survey.RailHeight {
+			y0, y1 = 0, rail.From
+		}
+		add(mark(AlongTape, lw/3, y0, lw/3, y1))
 	case survey.LatchHeight:
 		leaf()
 		y := j.Door.Latch.Height

@@ -3,6 +3,7 @@ package game
 import (
 	"strconv"
 
+	"leafwright/game/measure"
 	"leafwright/geom/door"
 )
 
@@ -32,9 +33,14 @@ func Parse(data []byte) (Job, error) {
 	r.version(&root)
 	r.group(table(), &root, "", 0)
 	if r.surveyed {
+		fill([]*field{find(madePath)}, &r.job, r.isGiven) // readings may be of the door after them
 		r.job.surveyFiled()
 	}
-	fill(&r.job, r.isGiven)
+	fill(table(), &r.job, r.isGiven)
+	r.job.fitMembers(&r.job.Anatomy)
+	if r.surveyed && r.job.readsAfter() { // now that the members are known
+		r.job.surveyFiled()
+	}
 	r.job.rename()
 	if faults := r.job.check(r.faults, r.isGiven); len(faults) > 0 {
 		if r.untold > 0 {
@@ -121,16 +127,24 @@ func (r *reader) group(fs []*field, n *node, path string, i int) {
 		here := join(path, f.name)
 		miss := r.at(here)
 		m := n.get(f.name)
+		if f.counts != nil && !f.counts(&r.job, i) {
+			if m != nil {
+				miss("", m, "wanted: "+fs[0].at(&r.job, i).show(measure.MM)+" has no "+f.name)
+			}
+			continue
+		}
 		switch {
 		case r.surveyed && isShape(here):
 			if m != nil {
 				miss("", nil, "this job's shapes come from its readings: take this out, or put every reading off")
 			}
 		case m == nil && (!f.need && !needs(f) || r.surveyed && path == ""):
+		case m == nil && f.counts != nil && !r.given[join(path, fs[0].name)]: // whether it counts is not known
+		case m == nil && f.only(&r.job, i): // there is no choice
 		case m == nil:
-			miss("", nil, "missing; "+f.wants()+" is wanted")
+			miss("", nil, "missing; "+f.wants(&r.job, i)+" is wanted")
 		case f.list != nil:
-			r.list(f, m, here, miss)
+			r.list(f, m, here, i, miss)
 		case f.parts != nil && m.kind != groupNode:
 			miss("", m, "a group in braces")
 		case f.parts != nil:
@@ -162,7 +176,7 @@ func needs(f *field) bool {
 }
 
 // wants says what should stand in a field that may not be left out.
-func (f *field) wants() string {
+func (f *field) wants(j *Job, i int) string {
 	switch {
 	case f.list != nil:
 		return "a list"
@@ -178,17 +192,29 @@ func (f *field) wants() string {
 		}
 		return "a group with " + names
 	}
-	if c, ok := f.sample().(chooser); ok {
+	if c, ok := f.at(j, i).(chooser); ok {
 		return "a word like " + c.options()[0].Value
 	}
 	return "a number " + f.limits.String()
+}
+
+// only sets a field that can be one word alone to it, or tells that it is another.
+func (f *field) only(j *Job, i int) bool {
+	if f.at == nil { // a group or a list
+		return false
+	}
+	c, ok := f.at(j, i).(chooser)
+	if !ok || len(c.options()) != 1 {
+		return false
+	}
+	return c.take(c.options()[0].Value, 0) == ""
 }
 
 // mostItems of any list are read, or as many as it may have; a part's own check may
 // allow fewer.
 const mostItems = 64
 
-func (r *reader) list(f *field, n *node, path string, miss missing) {
+func (r *reader) list(f *field, n *node, path string, outer int, miss missing) {
 	if n.kind != listNode {
 		miss("", n, "a list")
 		return
@@ -198,7 +224,7 @@ func (r *reader) list(f *field, n *node, path string, miss missing) {
 		return
 	}
 	r.given[path] = true
-	l := f.list(&r.job)
+	l := f.list(&r.job, outer)
 	for i := range n.items {
 		l.insert(i)
 		item := &n.items[i]
@@ -206,6 +232,6 @@ func (r *reader) list(f *field, n *node, path string, miss missing) {
 			miss(index(i), item, "a group in braces")
 			continue
 		}
-		r.group(f.parts, item, path+index(i), i)
+		r.group(f.parts, item, path+index(i), nested(outer, i))
 	}
 }

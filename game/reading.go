@@ -16,6 +16,7 @@ type Reading struct {
 	Kind     survey.Kind
 	Side     survey.Side
 	Hinge    int // 1 the top one; 0 where the kind is of no hinge
+	Rail     int // 1 the bottom one; 0 where the kind is of no rail
 	At       measure.Length
 	From, To measure.Length
 	Angle    geom.Angle
@@ -25,6 +26,24 @@ type Reading struct {
 	Instrument survey.Instrument
 	Note       string
 	Off        bool // kept, but without a say
+	// After is how many of the moves made were done when a reading of the hung door was
+	// taken, 0 as found.
+	After int
+}
+
+// isHung tells whether a kind is read of the hung door, which moves change.
+func isHung(k survey.Kind) bool {
+	return k == survey.GapRead || k == survey.StopGap || k == survey.Rub
+}
+
+// readsAfter tells whether a reading with a say was taken after moves made.
+func (j *Job) readsAfter() bool {
+	for i := range j.Readings {
+		if r := &j.Readings[i]; r.counts() && r.After > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // counts tells whether the reading has a say.
@@ -33,9 +52,9 @@ func (r *Reading) counts() bool { return !r.Off }
 // surveyed gives the reading as the survey takes it.
 func (r *Reading) surveyed() survey.Reading {
 	return survey.Reading{
-		Kind: r.Kind, Side: r.Side, Hinge: max(0, r.Hinge-1),
+		Kind: r.Kind, Side: r.Side, Hinge: max(0, r.Hinge-1), Rail: max(0, r.Rail-1),
 		At: r.At.MM, From: r.From.MM, To: r.To.MM, Angle: r.Angle,
-		Value: r.Value.MM, Sigma: r.Sigma.MM, Instrument: r.Instrument,
+		Value: r.Value.MM, Sigma: r.Sigma.MM, Instrument: r.Instrument, After: r.After,
 	}
 }
 
@@ -55,6 +74,7 @@ type part struct {
 var readingParts = []part{
 	{"side", survey.NeedSide, "a side", "side", func(r *Reading) bool { return r.Side != "" }, func(r *Reading) string { return string(r.Side) }},
 	{"hinge", survey.NeedHinge, "which hinge, 1 the top one,", "hinge", func(r *Reading) bool { return r.Hinge != 0 }, func(r *Reading) string { return strconv.Itoa(r.Hinge) }},
+	{"rail", survey.NeedRail, "which rail, 1 the bottom one,", "rail", func(r *Reading) bool { return r.Rail != 0 }, func(r *Reading) string { return strconv.Itoa(r.Rail) }},
 	{"at", survey.NeedAt, "the place", "place to be read at", func(r *Reading) bool { return given(r.At) }, func(r *Reading) string { return r.At.Text }},
 	{"from", survey.NeedSpan, "the place", "ends", func(r *Reading) bool { return given(r.From) }, func(r *Reading) string { return r.From.Text }},
 	{"to", survey.NeedSpan, "the place", "ends", func(r *Reading) bool { return given(r.To) }, func(r *Reading) string { return r.To.Text }},
@@ -80,6 +100,12 @@ func (r *Reading) check(path string) (faults Faults) {
 	if spec.Needs&survey.NeedHinge != 0 && r.Hinge != 0 && (r.Hinge < 1 || r.Hinge > door.HingesMost) {
 		faults = append(faults, door.Fault{Path: path + ".hinge", Value: strconv.Itoa(r.Hinge), Want: "between 1, the top one, and " + strconv.Itoa(door.HingesMost)})
 	}
+	if spec.Needs&survey.NeedRail != 0 && r.Rail != 0 && (r.Rail < 1 || r.Rail > door.RailsMost) {
+		faults = append(faults, door.Fault{Path: path + ".rail", Value: strconv.Itoa(r.Rail), Want: "between 1, the bottom one, and " + strconv.Itoa(door.RailsMost)})
+	}
+	if r.After != 0 && !isHung(r.Kind) {
+		faults = append(faults, door.Fault{Path: path + ".after", Value: strconv.Itoa(r.After), Want: "wanted: " + string(r.Kind) + " has no after"})
+	}
 	if spec.Needs&survey.NoValue == 0 && !given(r.Value) && r.counts() {
 		faults = append(faults, door.Fault{Path: path + ".value", Want: "missing; what was read is wanted, or off: true where it was not read yet"})
 	}
@@ -102,7 +128,11 @@ const textMost = 64
 // checkReadings adds what is wrong with each reading by itself.
 func (j *Job) checkReadings(faults *Faults) {
 	for i := range j.Readings {
-		faults.add(j.Readings[i].check("readings" + index(i))...)
+		r, path := &j.Readings[i], readingsPath+index(i)
+		faults.add(r.check(path)...)
+		if r.After < 0 || r.After > len(j.Made) {
+			faults.add(door.Fault{Path: path + ".after", Value: strconv.Itoa(r.After), Want: "between 0, as found, and " + strconv.Itoa(len(j.Made)) + ", the moves made"})
+		}
 	}
 }
 

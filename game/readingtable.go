@@ -16,6 +16,11 @@ func readingFields() *field {
 		f := &field{name: name, label: label, help: help, at: func(j *Job, i int) value { return verbatim{p(r(j, i))} }}
 		return f.or(func(*Job) value { return verbatim{new(measure.Length)} })
 	}
+	after := &field{name: "after", label: "After moves", limits: door.Range{Hi: MovesMost},
+		counts: func(j *Job, i int) bool { k := r(j, i).Kind; return survey.SpecOf(k) == nil || isHung(k) },
+		at:     func(j *Job, i int) value { return whole{&r(j, i).After} }}
+	after = after.or(func(*Job) value { return whole{new(int)} }).when(func(j *Job) bool { return len(j.Made) > 0 }).
+		helped("Of the hung door: how many of the moves made were done when it was read, 0 as found.")
 	f := groups(readingsPath, "Readings", "reading", door.Range{Hi: survey.ReadingsMost}, func(j *Job) *[]Reading { return &j.Readings },
 		func(j *Job, i int) string { return "Reading " + ordinal(i) },
 		(&field{name: "kind", label: "What", need: true, at: func(j *Job, i int) value { return word[survey.Kind]{&r(j, i).Kind, "", readingKinds} }}).then(retype),
@@ -24,6 +29,8 @@ func readingFields() *field {
 			helped("Which jamb, edge, stile, diagonal or corner; a leaf's top is its head and its foot its floor side."),
 		(&field{name: "hinge", label: "Hinge", limits: door.Range{Lo: 1, Hi: door.HingesMost}, at: func(j *Job, i int) value { return whole{&r(j, i).Hinge} }}).
 			or(func(*Job) value { return whole{new(int)} }).helped("Which one, 1 the top one."),
+		(&field{name: "rail", label: "Rail", limits: door.Range{Lo: 1, Hi: door.RailsMost}, at: func(j *Job, i int) value { return whole{&r(j, i).Rail} }}).
+			or(func(*Job) value { return whole{new(int)} }).helped("Which one, 1 the bottom one."),
 		mm("at", "At", "The place: a height up from the floor or from the leaf's foot, or a distance across from the hinge side, whichever hand the leaf is.",
 			func(r *Reading) *measure.Length { return &r.At }),
 		mm("from", "From", "Where the level, plumb line, straightedge or lower stick begins.", func(r *Reading) *measure.Length { return &r.From }),
@@ -39,8 +46,9 @@ func readingFields() *field {
 			or(func(*Job) value { return line{new(string)} }),
 		(&field{name: "off", label: "Leave out", at: func(j *Job, i int) value { return truth{&r(j, i).Off} }}).
 			or(func(*Job) value { return truth{new(bool)} }).helped("Kept, but without a say."),
+		after,
 	)
-	return f.or(func(*Job) value { return listOf[Reading]{new([]Reading)} }).
+	return f.or(func(*Job) value { return listOf[Reading]{p: new([]Reading)} }).
 		helped("What tape, level, straightedge, sticks and feelers said. When any has a say, the shapes of leaf, opening, hinges, latch and floor come from the readings alone, " +
 			"square, plumb, flat and ordinary where nothing was read, and none of those may be given beside them.")
 }

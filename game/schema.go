@@ -5,6 +5,7 @@ import (
 
 	"leafwright/geom/door"
 	"leafwright/geom/survey"
+	"leafwright/geom/trim"
 )
 
 // Schema gives the JSON Schema (draft 2020-12) of the job file, made from the
@@ -63,7 +64,7 @@ func objectOf(fs []*field, n *node) *node {
 	for k := range fs {
 		f := fs[k]
 		properties.put(f.name, f.schema())
-		if f.need || needs(f) {
+		if f.need && f.counts == nil || needs(f) { // one that turns on another field is asked for by [Parse]
 			required.items = append(required.items, str(f.name))
 		}
 	}
@@ -95,14 +96,18 @@ func (f *field) schema() node {
 	return f.sample().schema(f, about)
 }
 
-// sample gives a value of the field's kind.
-func (f *field) sample() value {
-	var j Job
-	j.Door.Hinges = make([]door.Hinge, 1)
-	j.Anatomy.Rails = make([]door.Rail, 1)
-	j.Anatomy.Muntins = make([]door.Muntin, 1)
-	j.Readings = make([]Reading, 1)
-	return f.at(&j, 0)
+// sample gives the field's value in an item in which nothing was given. It must not
+// be changed.
+func (f *field) sample() value { return f.at(&emptyItems, 0) }
+
+// emptyItems has one item in each list.
+var emptyItems = Job{
+	Door:      door.Door{Hinges: make([]door.Hinge, 1)},
+	Anatomy:   door.Anatomy{Rails: make([]door.Rail, 1), Muntins: make([]door.Muntin, 1)},
+	Readings:  make([]Reading, 1),
+	Neighbour: make([]door.Rail, 1),
+	Made:      make([]trim.Move, 1),
+	Options:   []Option{{Moves: make([]trim.Move, 1)}},
 }
 
 // numberIn is the schema of a number in a range, left out where the range is empty.

@@ -8,6 +8,7 @@ import (
 
 	"leafwright/geom/door"
 	"leafwright/geom/survey"
+	"leafwright/geom/trim"
 )
 
 // IsSurveyed tells whether the job's shapes come from its readings. A job is
@@ -82,7 +83,7 @@ func (j *Job) survey() {
 	for _, i := range j.Counted() {
 		read = append(read, j.Readings[i].surveyed())
 	}
-	j.Survey = survey.Adjust(read)
+	j.Survey = survey.AdjustMade(read, j.made())
 	d := &j.Survey.Door
 	nominal := func(kind survey.Kind, fitted float64, allow door.Range) float64 {
 		mm, read := j.middle(kind)
@@ -111,6 +112,31 @@ func (j *Job) survey() {
 	}
 }
 
+// made gives what does the first moves made for keeps to a door; nil where there are
+// none.
+func (j *Job) made() survey.Made {
+	if len(j.Made) == 0 {
+		return nil
+	}
+	moves, anatomy := cloneMoves(j.Made), j.Anatomy
+	return func(d door.Door, n int) door.Door { return changed(d, anatomy, moves[:min(max(n, 0), len(moves))]) }
+}
+
+// Change gives what the moves made for keeps and then an option's do to the door as
+// found, for [Job.SureOf]; the option's place, or below zero for none.
+func (j *Job) Change(option int) survey.Change {
+	moves, anatomy := cloneMoves(j.Made), j.Anatomy
+	if option >= 0 {
+		moves = append(moves, cloneMoves(j.Options[option].Moves)...)
+	}
+	return func(d door.Door) door.Door { return changed(d, anatomy, moves) }
+}
+
+func changed(d door.Door, a door.Anatomy, moves []trim.Move) door.Door {
+	p, _ := trim.All(trim.Piece{Door: d, Anatomy: a}, moves)
+	return p.Door
+}
+
 // surveyFiled does it for a job as its file speaks of it.
 func (j *Job) surveyFiled() {
 	inside := j.filed()
@@ -124,12 +150,14 @@ func tenth(mm float64) float64 { return math.Round(mm*10) / 10 }
 // resurvey works a changed job's shapes out anew, and lays the leaf's members out
 // for its new size. Before and after, the job is as its file speaks of it.
 func (j *Job) resurvey(old *Job) {
-	if !j.IsSurveyed() || old.IsSurveyed() && slices.Equal(old.Readings, j.Readings) {
+	if !j.IsSurveyed() || old.IsSurveyed() && slices.Equal(old.Readings, j.Readings) && len(old.Made) == len(j.Made) {
 		return
 	}
 	j.surveyFiled()
 	a := &j.Anatomy
-	if was := door.Ordinary(a.Make, old.Door.Leaf.Width, old.LeafHeight); sameMembers(a, &was) {
+	before := *old
+	before.Anatomy.Make = a.Make
+	if was := before.usual(); sameMembers(a, &was) {
 		j.layOut()
 		return
 	}
@@ -153,8 +181,8 @@ func sameMembers(a, b *door.Anatomy) bool {
 // lock that is off the leaf its usual place.
 func (j *Job) layOut() {
 	a := &j.Anatomy
-	usual := door.Ordinary(a.Make, j.Door.Leaf.Width, j.LeafHeight)
-	a.HangingStile, a.ClosingStile, a.Rails, a.Muntins = usual.HangingStile, usual.ClosingStile, usual.Rails, usual.Muntins
+	usual := j.usual()
+	a.HangingStile, a.ClosingStile, a.Rails, a.Muntins, a.Joints = usual.HangingStile, usual.ClosingStile, usual.Rails, usual.Muntins, usual.Joints
 	if leaf := j.nominalLeaf(); len(a.Check(&leaf)) > 0 {
 		for _, path := range []string{"leaf.lock.height", "leaf.lock.backset", "leaf.lock.case", "leaf.lock.depth"} {
 			f := find(path)

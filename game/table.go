@@ -48,7 +48,10 @@ func build() []*field {
 			or(func(*Job) value { f := door.FlatFloor(0); return floor{&f} }),
 		angle("opens", "Opens to", door.Opens, func(j *Job) *geom.Angle { return &j.Door.Opens }).orDegrees(90),
 		wantedFields(),
+		group("neighbour", neighbourFields()),
 		readingFields(),
+		madeFields(),
+		optionFields(),
 	}
 }
 
@@ -146,14 +149,15 @@ func leafFields() *field {
 				or(func(*Job) value { return line{new(string)} }),
 			sizeIn("from", "From", door.LeafRange(), func(j *Job, i int) *float64 { return &j.Anatomy.Rails[i].From }).must(),
 			sizeIn("to", "To", door.LeafRange(), func(j *Job, i int) *float64 { return &j.Anatomy.Rails[i].To }).must(),
-		).or(func(j *Job) value { r := ordinary(j).Rails; return listOf[door.Rail]{&r} }).when(func(j *Job) bool { return j.Anatomy.Make != door.Flush }),
+		).or(func(j *Job) value { r := ordinary(j).Rails; return listOf[door.Rail]{p: &r} }).when(func(j *Job) bool { return j.Anatomy.Make != door.Flush }),
 		groups("muntins", "Muntins", "muntin", door.Range{Hi: door.MuntinsMost}, func(j *Job) *[]door.Muntin { return &j.Anatomy.Muntins },
 			func(_ *Job, i int) string { return "Muntin " + ordinal(i) },
 			sizeIn("at", "Middle", door.LeafRange(), func(j *Job, i int) *float64 { return &j.Anatomy.Muntins[i].At }).must(),
 			sizeIn("width", "Width", door.Stile, func(j *Job, i int) *float64 { return &j.Anatomy.Muntins[i].Width }).must(),
 			sizeIn("from", "From", door.LeafRange(), func(j *Job, i int) *float64 { return &j.Anatomy.Muntins[i].From }).must(),
 			sizeIn("to", "To", door.LeafRange(), func(j *Job, i int) *float64 { return &j.Anatomy.Muntins[i].To }).must(),
-		).or(func(j *Job) value { m := ordinary(j).Muntins; return listOf[door.Muntin]{&m} }).when(framed),
+		).or(func(j *Job) value { m := ordinary(j).Muntins; return listOf[door.Muntin]{p: &m} }).when(framed),
+		jointFields(ordinary),
 		choice("panels", "Panels", "", panelKinds, func(j *Job) *door.Panels { return &j.Anatomy.Panels }).or(panels).when(framed),
 		group("lock",
 			choice("kind", "Lock", noLock, lockKinds, func(j *Job) *door.LockKind { return &j.Anatomy.Lock.Kind }).or(bare).then(relock),
@@ -169,6 +173,34 @@ func leafFields() *field {
 		yesNo("rated", "Fire-rated, smoke-rated or labelled", func(j *Job) *bool { return &j.Anatomy.Rated }).
 			helped("A rated leaf is not for trimming: its label and the local code decide."),
 	)
+}
+
+// jointFields are how a framed leaf's rails are joined to its stiles.
+func jointFields(ordinary func(j *Job) door.Anatomy) *field {
+	joints := func(j *Job) *door.Joints { return &j.Anatomy.Joints }
+	usual := func(j *Job) door.Joints { return ordinary(j).Joints }
+	return group("joints",
+		choice("kind", "Joints of rails and stiles", noJoints, jointKinds, func(j *Job) *door.JointKind { return &joints(j).Kind }).
+			or(func(j *Job) value { k := usual(j).Kind; return word[door.JointKind]{&k, noJoints, jointKinds} }).when(framed),
+		size("tenon", "Tenon into the stile", door.Range{Hi: door.Stile.Hi}, func(j *Job) *float64 { return &joints(j).Tenon }).
+			orMM(func(j *Job) float64 { return usual(j).Tenon }).when(framed).
+			helped("How far a stub tenon or a dowel reaches, from the stile's inner edge."),
+		size("haunch", "Haunch", door.Range{Hi: door.Stile.Hi}, func(j *Job) *float64 { return &joints(j).Haunch }).
+			orMM(func(j *Job) float64 { return usual(j).Haunch }).when(framed).
+			helped("From the outer edge of top and bottom rail to the tenon."),
+		size("wedge", "Wedge", door.Range{Hi: door.Stile.Hi}, func(j *Job) *float64 { return &joints(j).Wedge }).
+			orMM(func(j *Job) float64 { return usual(j).Wedge }).when(framed).
+			helped("Its width at the stile's outer edge, beside a through tenon; 0 without."),
+	)
+}
+
+// noJoints is the word for a leaf whose members are not known to be joined.
+const noJoints = "none"
+
+func jointKinds() []Choice {
+	return []Choice{
+		{noJoints, "none"}, {string(door.Through), "through tenons, wedged"}, {string(door.Stub), "stub tenons"}, {string(door.Dowelled), "dowels"},
+	}
 }
 
 func openingFields() *field {

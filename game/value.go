@@ -316,13 +316,16 @@ type list interface {
 	remove(i int)
 }
 
-type listOf[T comparable] struct{ p *[]T }
+type listOf[T any] struct {
+	p     *[]T
+	alike func(a, b []T) bool // not needed of a list another is compared with
+}
 
 func (v listOf[T]) len() int           { return len(*v.p) }
 func (v listOf[T]) insert(i int)       { var zero T; *v.p = slices.Insert(*v.p, i, zero) }
 func (v listOf[T]) remove(i int)       { *v.p = slices.Delete(*v.p, i, i+1) }
 func (v listOf[T]) set(from value)     { *v.p = slices.Clone(*from.(listOf[T]).p) }
-func (v listOf[T]) same(as value) bool { return slices.Equal(*v.p, *as.(listOf[T]).p) }
+func (v listOf[T]) same(as value) bool { return v.alike(*v.p, *as.(listOf[T]).p) }
 
 // A list's groups are read, written and shown field by field, by the walks.
 func (v listOf[T]) read(*node, missing)              {}

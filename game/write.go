@@ -27,13 +27,14 @@ func written(fs []*field, j *Job, path string, i int) node {
 		here := join(path, f.name)
 		switch {
 		case j.IsSurveyed() && isShape(here): // the readings say it
+		case f.counts != nil && !f.counts(j, i):
 		case f.list != nil:
 			if f.std != nil && f.at(j, i).same(f.std(j, i)) && !(j.IsSurveyed() && here == readingsPath) {
 				continue
 			}
 			items := node{kind: listNode}
-			for m := range f.list(j).len() {
-				items.items = append(items.items, written(f.parts, j, here, m))
+			for m := range f.list(j, i).len() {
+				items.items = append(items.items, written(f.parts, j, here+index(m), nested(i, m)))
 			}
 			n.put(f.name, items)
 		case f.parts != nil:

@@ -18,8 +18,8 @@ import (
 
 var checkCommand = command{
 	name:  "check",
-	usage: "check [JOB] [-readings FILE] [-json] [-svg FILE] [-words UK|AU|US]",
-	about: "hangs the job's door and reports how it fits; JOB is a job file, - for standard input",
+	usage: "check [JOB] [-option NAME] [-readings FILE] [-json] [-svg FILE] [-words UK|AU|US]",
+	about: "hangs the job's door as it stands, or after an option, and reports how it fits; JOB is a job file, - for standard input",
 	run:   check,
 }
 
@@ -30,6 +30,7 @@ func check(_ context.Context, c command, args []string, std std) int {
 	asJSON := flags.Bool("json", false, "print the report as JSON, for a program")
 	svg := flags.String("svg", "", "write the drawing to `FILE` as SVG")
 	region := flags.String("words", string(words.UK), "whose trade words to use: `UK, AU or US`")
+	option := flags.String("option", "", "report the door after the option of that `NAME` or number")
 	table := flags.String("readings", "", "add the readings in `FILE`, a table of text; without JOB the door is theirs alone")
 	path, args := fileFirst(flags, args)
 	var want []string
@@ -49,7 +50,13 @@ func check(_ context.Context, c command, args []string, std std) int {
 	if !good {
 		return misused
 	}
-	r := report.Of(job)
+	tried := game.AsItStands
+	if *option != "" {
+		if tried, good = job.OptionNamed(*option); !good {
+			return c.noOption(std, job, *option)
+		}
+	}
+	r := report.OfOption(job, tried)
 	speaker := words.Speaker{Lexicon: words.For(words.Region(*region))}
 	if *svg != "" {
 		if err := os.WriteFile(*svg, drawing(r), 0o644); err != nil {
@@ -73,6 +80,18 @@ func check(_ context.Context, c command, args []string, std std) int {
 		return failed
 	}
 	return ok
+}
+
+// noOption says which options there are.
+func (c command) noOption(std std, job game.Job, name string) int {
+	names := make([]string, len(job.Options))
+	for i := range names {
+		names[i] = fmt.Sprintf("%d, %s", i+1, job.OptionName(i))
+	}
+	if len(names) == 0 {
+		return c.misuse(std, "-option %q: this job has no options", name)
+	}
+	return c.misuse(std, "-option %q: this job has no such option; it has %s", name, strings.Join(names, "; "))
 }
 
 // load gives the job of a file and of a table of readings, either of which may be
@@ -185,7 +204,7 @@ func readFile(path string, in io.Reader) ([]byte, error) {
 func drawing(r report.Report) []byte {
 	var l draw.List
 	var s draw.Scene
-	s.Draw(&l, r.Fit, &r.Job.Door, &r.Job.Anatomy, &r.Job.Wanted, draw.View{
+	s.Draw(&l, r.Fit, &r.Tried.Door, &r.Tried.Anatomy, &r.Job.Wanted, draw.View{
 		Width: 1080, Height: 760, Swing: r.Fit.Closed, Still: true, RightHung: r.Job.Hand == game.Right,
 	})
 	return l.SVG(&draw.Print)

@@ -36,6 +36,7 @@ type std struct {
 var commands = []command{
 	serveCommand,
 	checkCommand,
+	compareCommand,
 	schemaCommand,
 	buildCommand,
 }

@@ -54,7 +54,7 @@ func (s *State) Card() []Prompt {
 		return s.card.prompts
 	}
 	job := s.Job()
-	say := s.speaker()
+	say := s.moveSpeaker()
 	misfits := s.misfits(say)
 	all := game.Form{Units: s.look.unit()}.Card(*job, s.sure)
 	s.card.jobs = s.jobs
@@ -355,7 +355,7 @@ func (s *State) Paste(text string) bool {
 		return false
 	}
 	delete(s.drafts, PastePath)
-	s.past.do(step{change: c, job: job})
+	s.past.do(c, job)
 	s.measure()
 	return true
 }
@@ -385,5 +385,8 @@ func capital(text string) string {
 	if text == "" {
 		return ""
 	}
-	return string(text[0]&^0x20) + text[1:]
+	if c := text[0]; 'a' <= c && c <= 'z' {
+		return string(c-'a'+'A') + text[1:]
+	}
+	return text
 }

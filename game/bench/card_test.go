@@ -182,7 +182,7 @@ func TestNonsenseOnTheCard(t *testing.T) {
 			if encoded(s) != before {
 				t.Error("the job changed")
 			}
-			r, err := Restore(s.JobRecord(), s.LookRecord())
+			r, err := again(s)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -279,7 +279,7 @@ func TestPaste(t *testing.T) {
 	if !is || d.Text != bad || !strings.Contains(d.Why, "line 3, value: 19920 is not") {
 		t.Errorf("%+v", d)
 	}
-	if r, err := Restore(s.JobRecord(), nil); err != nil {
+	if r, err := again(s); err != nil {
 		t.Error(err)
 	} else if kept, _ := r.Draft(PastePath); kept != d {
 		t.Errorf("kept %+v", kept)
@@ -293,7 +293,7 @@ func TestPaste(t *testing.T) {
 	if out := string(s.ReadingsCSV()); out != good {
 		t.Errorf("%q", out)
 	}
-	r, err := Restore(s.JobRecord(), s.LookRecord())
+	r, err := again(s)
 	if err != nil || encoded(r) != encoded(s) || !r.CanUndo() {
 		t.Errorf("taken up again: %v", err)
 	}
@@ -445,7 +445,7 @@ func TestUndoAndRedoOfAnythingOnTheCard(t *testing.T) {
 			s.Redo()
 		}
 		last := encoded(s)
-		r, err := Restore(s.JobRecord(), s.LookRecord())
+		r, err := again(s)
 		if err != nil || encoded(r) != last || r.CanUndo() != s.CanUndo() {
 			t.Fatalf("seed %d: taken up again: %v", seed, err)
 		}

@@ -5,20 +5,32 @@ import (
 
 	"leafwright/game/draw"
 	"leafwright/geom"
+	"leafwright/geom/fit"
 )
 
-// hold is what the pointer has taken hold of, and how far from its middle.
+// hold is what the pointer has taken hold of, and how far from its middle; and the
+// tool in hand.
 type hold struct {
 	kind   draw.TargetKind
 	offset float64 // degrees of swing, or mm of height
+	hands
 }
 
 // Press takes hold of what lies under the pointer.
 func (s *State) Press(p draw.Pt) {
+	if s.hold.trying { // by keys: what is drawn must be the leaf as it is
+		s.take(s.hold.mark, s.hold.stays)
+	}
+	if s.working() {
+		s.face()
+	}
 	scene := s.current()
 	t := scene.Hit(p)
-	s.hold, s.under, s.finger = hold{kind: t.Kind}, t, p
+	s.hold.kind, s.hold.offset, s.under, s.finger = t.Kind, 0, t, p
 	s.looks++
+	if s.working() && s.pressTool(t, p) {
+		return
+	}
 	switch t.Kind {
 	case draw.SwingHandle, draw.PlanLeaf:
 		s.hold.offset = s.Swing() - scene.SwingAt(p).Degrees()
@@ -36,6 +48,10 @@ func (s *State) Press(p draw.Pt) {
 // Move follows the pointer: what is held goes along; with nothing held, what
 // could be taken is marked.
 func (s *State) Move(p draw.Pt) {
+	if s.hold.pressed {
+		s.moveTool(p)
+		return
+	}
 	scene := s.current()
 	switch s.hold.kind {
 	case draw.SwingHandle, draw.PlanLeaf:
@@ -54,8 +70,12 @@ func (s *State) Move(p draw.Pt) {
 
 // hover marks what lies under a pointer that holds nothing.
 func (s *State) hover(t draw.Target) {
-	if t.Kind == draw.GapEdge { // an edge shows itself by the loupe, once pressed
-		t = draw.Target{Kind: draw.GapEdge}
+	if s.working() {
+		s.hoverTool(t)
+	}
+	switch t.Kind { // an edge shows itself by the loupe, once pressed, or by the tool
+	case draw.GapEdge, draw.LeafEdge, draw.HingeBody, draw.CutEnd:
+		t = draw.Target{Kind: t.Kind, Edge: t.Edge}
 	}
 	if t != s.under {
 		s.under = t
@@ -63,10 +83,26 @@ func (s *State) hover(t draw.Target) {
 	}
 }
 
-// Release lets go. The loupe stays where it was put.
+// Release lets go, and makes the move that the tool in hand was tried at. The loupe
+// stays where it was put.
 func (s *State) Release() {
+	if s.hold.pressed {
+		s.releaseTool()
+	}
+	s.letGo()
+}
+
+// Cancel lets go, the move that was tried not made.
+func (s *State) Cancel() {
+	if s.hold.pressed {
+		s.drop()
+	}
+	s.letGo()
+}
+
+func (s *State) letGo() {
 	if s.hold.kind != draw.Nothing {
-		s.hold, s.finger = hold{}, draw.Pt{}
+		s.hold.kind, s.hold.offset, s.finger = draw.Nothing, 0, draw.Pt{}
 		s.looks++
 	}
 }
@@ -94,6 +130,16 @@ func (s *State) Cursor() string {
 		return "ns-resize"
 	case draw.GapEdge:
 		return "crosshair"
+	case draw.LeafEdge:
+		if s.Tool() == PlaneTool {
+			return "none" // the plane itself is the pointer
+		}
+		if s.under.Edge.Upright() {
+			return "ew-resize"
+		}
+		return "ns-resize"
+	case draw.HingeBody, draw.CutEnd:
+		return "ns-resize"
 	}
 	return "default"
 }
@@ -109,6 +155,9 @@ func (s *State) Key(key string, fine bool) bool {
 	swing, section := float64(swingStep), float64(sectionStep)
 	if fine {
 		swing, section = swingFine, sectionFine
+	}
+	if s.keyTool(key, fine) {
+		return true
 	}
 	before := s.looks
 	lo, hi := s.SwingRange()
@@ -150,6 +199,9 @@ func (s *State) Zoom(steps float64) {
 	}
 	s.SetFactor(geom.Interval{Lo: 1, Hi: MostFactor}.Clamp(next))
 }
+
+// Spot gives where on the drawing a place of an edge is: between leaf and frame.
+func (s *State) Spot(e fit.Edge, place float64) draw.Pt { return s.current().LensPoint(e, place) }
 
 // Grip gives where the handle of the swing stands on the drawing.
 func (s *State) Grip() draw.Pt { return s.current().Grip() }

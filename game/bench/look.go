@@ -27,6 +27,8 @@ type Look struct {
 	Asked     string
 	AllAtOnce bool // the whole card is shown
 	CardShut  bool
+	Option    Shown
+	Keeps     bool // tools work for keeps
 }
 
 // Reading is the place whose gap is read off; On tells that the loupe is there.
@@ -50,14 +52,14 @@ const (
 // and not two lines.
 const ajar = 24
 
-var firstLook = Look{Show: Both, Words: words.UK}
+var firstLook = Look{Show: Both, Words: words.UK, Option: AsStands}
 
 // Look gives how the job is looked at.
 func (s *State) Look() Look { return s.look }
 
 // lookAfresh drops what belonged to the job before: the cut, the swing, the loupe.
 func (s *State) lookAfresh() {
-	s.look.Factor, s.look.Section, s.look.Swing, s.look.Asked = 0, 0, ajar, ""
+	s.look.Factor, s.look.Section, s.look.Swing, s.look.Asked, s.look.Keeps = 0, 0, ajar, "", false
 	s.look.CardShut = s.Measuring() && s.lacks == nil // done, as far as need be
 	lo, hi := s.ReadingRange(fit.LatchSide)
 	s.look.Reading = Reading{Edge: fit.LatchSide, Place: lo + (hi-lo)/2}
@@ -178,7 +180,7 @@ func (s *State) Unit() measure.Unit { return s.look.unit() }
 // SwingRange gives the least and the greatest swing, in degrees: closed and fully
 // open. A leaf that closes a hair past its frame's plane starts at 0.
 func (s *State) SwingRange() (lo, hi float64) {
-	hi = s.Job().Door.Opens.Degrees()
+	hi = s.tried.Door.Opens.Degrees()
 	return min(max(0, s.fit.Closed.Degrees()), hi), hi
 }
 
@@ -255,7 +257,8 @@ func (s *State) draw(scene *draw.Scene, l *draw.List, w, h float64) {
 		v.Format = func(float64) string { return "?" }
 	}
 	v.Asked = s.asked()
-	scene.Draw(l, &s.fit, &job.Door, &job.Anatomy, wanted, v)
+	s.handView(&v)
+	scene.Draw(l, &s.fit, &s.tried.Door, &s.tried.Anatomy, wanted, v)
 }
 
 // Figure writes a gap in the unit shown, without the unit; inches carry theirs.

@@ -50,6 +50,13 @@ func sketch(job *game.Job, p *game.Picture) draw.Sketch {
 			k.Hinges = append(k.Hinges, h.LeafHeight)
 		}
 	}
+	switch p.Kind {
+	case survey.StileWidth, survey.RailHeight, survey.RailWidth: // laid on the leaf's own members
+		a := &job.Anatomy
+		for i := 1; i < len(a.Rails); i++ {
+			k.Panels = append(k.Panels, [2]draw.Pt{{X: a.HangingStile, Y: a.Rails[i-1].To}, {X: p.Width - a.ClosingStile, Y: a.Rails[i].From}})
+		}
+	}
 	at := func(v geom.Vec) draw.Pt { return draw.Pt{X: v.X, Y: v.Y} }
 	for _, m := range p.Marks {
 		if k.Near != draw.NoCloseUp {

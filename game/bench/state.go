@@ -1,6 +1,7 @@
 // Package bench is what lies between a page and the job on it: the job with its
-// undo, what was typed and could not be taken, how the drawing is looked at, and
-// what pointer and keys do to it. It knows no screen and no clock; a page tells it
+// undo, the door shown and the moves tried on it, what was typed and could not be
+// taken, how the drawing is looked at, what pointer and keys do to it, and the shelf
+// that jobs are kept on. It knows no screen, no clock and no chance; a page tells it
 // what happened and asks what to show.
 package bench
 
@@ -21,11 +22,17 @@ type State struct {
 
 	jobs, looks int
 
+	stood   game.Tried // the door shown
+	tried   game.Tried // with what is previewed
+	preview preview
+	base    base
+
 	fit     fit.Fit
 	found   []judge.Finding
 	lacks   error          // what keeps the readings from making a door
 	sure    *game.Sureness // how well the findings are known, once weighed
 	weighed bool
+	swung   bool // the swing too
 	card    card
 	nothing judge.Wanted // no limits at all
 	advised bool         // the prompt asked now told most when it was come to
@@ -47,7 +54,7 @@ type Draft struct {
 // New puts a job on an empty bench. The job must be sound, as all jobs given by
 // package game are.
 func New(job game.Job) *State {
-	s := &State{past: history{steps: []step{putting(job)}}, drafts: map[string]Draft{}, look: firstLook, sheet: sheet{w: 800, h: 600}}
+	s := &State{past: startingWith(job), drafts: map[string]Draft{}, look: firstLook, sheet: sheet{w: 800, h: 600}}
 	s.measure()
 	s.lookAfresh()
 	return s
@@ -71,8 +78,9 @@ func (s *State) Drafts() int { return len(s.drafts) }
 
 // Open puts another job on the bench; the one before can be had back by undo.
 func (s *State) Open(job game.Job) {
-	s.past.do(putting(job))
+	s.past.do(change{act: put}, job)
 	s.drafts = map[string]Draft{}
+	s.look.Option = AsStands
 	s.measure()
 	s.lookAfresh()
 }
@@ -90,8 +98,19 @@ func (s *State) Type(path, text string) {
 		return
 	}
 	delete(s.drafts, path)
-	s.past.do(step{change: c, job: job})
+	s.dropDrafts(c.shifted())
+	s.past.do(c, job)
+	s.reshow(c)
 	s.measure()
+}
+
+// dropDrafts drops what stands typed in the fields of a list, if there is one.
+func (s *State) dropDrafts(list string) {
+	for path := range s.drafts {
+		if list != "" && strings.HasPrefix(path, list) {
+			delete(s.drafts, path)
+		}
+	}
 }
 
 // why says what is wrong with what was typed in a field; faults elsewhere are
@@ -139,8 +158,7 @@ func (s *State) label(path string) string {
 // Typing tells whether the field is the one being typed in.
 func (s *State) Typing(path string) bool {
 	_, draft := s.drafts[path]
-	last := s.past.steps[s.past.at].change
-	return draft || s.past.typing && last.path == path
+	return draft || s.past.isTyping(path)
 }
 
 // Add adds a row or an item at the path, and Remove takes one out. What cannot be
@@ -154,16 +172,11 @@ func (s *State) rearrange(c change) error {
 	if err != nil {
 		return err
 	}
-	list := c.path // what stood typed in the list's fields may now belong to others
-	if i := strings.LastIndexByte(list, '['); i > 0 {
-		list = list[:i]
-	}
-	for path := range s.drafts {
-		if strings.HasPrefix(path, list) {
-			delete(s.drafts, path)
-		}
-	}
-	s.past.do(step{change: c, job: job})
+	s.dropDrafts(c.shifted())
+	s.past.typing = false
+	s.past.do(c, job)
+	s.past.typing = false
+	s.reshow(c)
 	s.measure()
 	return nil
 }
@@ -201,27 +214,42 @@ func (s *State) Redo() {
 	}
 }
 
-func (s *State) moved(path string) {
-	delete(s.drafts, path)
+func (s *State) moved(c change) {
+	delete(s.drafts, c.path)
+	if i, _, in := optionOf(c.path); in || c.act == try {
+		if c.act == try {
+			i = len(s.Job().Options) - 1
+		}
+		if i < len(s.Job().Options) { // to see what has changed
+			s.look.Option = Shown(i)
+			s.looks++
+		}
+	}
 	s.measure()
-	if path == "" {
+	if c.path == "" {
 		s.drafts = map[string]Draft{}
 		s.lookAfresh()
 	}
-	s.follow(path)
+	if !strings.HasPrefix(c.path, optionList) {
+		s.follow(c.path)
+	}
 }
 
 // measure works the job out anew.
 func (s *State) measure() {
 	job := s.Job()
-	fit.Evaluate(&s.fit, &job.Door)
-	s.found, s.sure, s.weighed = nil, nil, false
+	s.look.Option = s.within(s.look.Option)
+	s.preview = preview{}
+	s.stood = s.tryShown()
+	s.tried = s.stood
+	fit.Evaluate(&s.fit, &s.tried.Door)
+	s.found, s.sure, s.weighed, s.swung = nil, nil, false, false
 	if _, _, s.lacks = job.Shapes(); s.lacks == nil {
 		find := judge.Findings
 		if s.Measuring() { // the causes can wait until it is weighed
 			find = judge.Verdicts
 		}
-		s.found = find(&s.fit, &job.Door, &job.Wanted)
+		s.found = find(&s.fit, &s.tried.Door, &job.Wanted)
 	}
 	s.jobs++
 }

@@ -305,7 +305,7 @@ func TestRecords(t *testing.T) {
 	s.SetSwing(33)
 	s.SetShow(Plan)
 
-	r, err := Restore(s.JobRecord(), s.LookRecord())
+	r, err := again(s)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -343,39 +343,61 @@ func TestRecords(t *testing.T) {
 func TestRecordsThatAreNotSound(t *testing.T) {
 	s := newDemo(t)
 	s.Type("leaf.width", "751")
-	good, look := s.JobRecord(), s.LookRecord()
+	good, look := s.Records("w", none)[0].Data, s.LookRecord()
 	for _, c := range []struct {
 		name, old, new string
 		taken, past    bool
+		lost           int
 	}{
-		{"as it was", "x", "x", true, true},
-		{"a step no longer understood", `"set" "leaf.width"`, `"set" "leaf.breadth"`, true, false},
-		{"a step that gives another job", `"leaf.width" "751"`, `"leaf.width" "752"`, true, false},
-		{"a place beyond the steps", `at "1"`, `at "7"`, true, false},
-		{"a place before them", `at "1"`, `at "-1"`, true, false},
-		{"no job first", `step "put"`, `step "set"`, true, false},
-		{"another version", `bench 1`, `bench 2`, false, false},
-		{"no job now", `now "`, `then "`, false, false},
-		{"a quote lost", `now "`, `now `, false, false},
-		{"no record", `leafwright`, ``, false, false},
+		{"as it was", "x", "x", true, true, 0},
+		{"a step no longer understood", `"set" "leaf.width"`, `"set" "leaf.breadth"`, true, true, 1},
+		{"a step of an unknown kind", `"set" "leaf.width"`, `"saw" "leaf.width"`, true, true, 1},
+		{"a step that gives another job", `"leaf.width" "751"`, `"leaf.width" "752"`, true, true, 1},
+		{"a place beyond the steps", `at "1"`, `at "7"`, true, false, 1},
+		{"a place before them", `at "1"`, `at "-1"`, true, false, 1},
+		{"no whole job first", `step "put" "" "" "mm" "{`, `step "put" "" "" "mm" "" "{`, true, false, 1},
+		{"another job first", `"put" "" "" "mm" "{`, `"put" "" "" "mm" "[`, true, false, 2},
+		{"a chunk that is not there", `at "1"`, "at \"4\"\nchunk \"steps.w.1\" \"3\"", true, true, 3},
+		{"the place in a chunk that is not there", `at "1"`, "at \"1\"\nchunk \"steps.w.1\" \"3\"", true, false, 2},
+		{"a chunk of no steps", `at "1"`, "at \"1\"\nchunk \"steps.w.1\" \"0\"", false, false, 0},
+		{"another version", `bench 2`, `bench 3`, false, false, 0},
+		{"no job now", `now "`, `then "`, false, false, 0},
+		{"a quote lost", `now "`, `now `, false, false, 0},
+		{"no record", `leafwright`, ``, false, false, 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			r, err := Restore(bytes.Replace(good, []byte(c.old), []byte(c.new), 1), look)
+			changed := bytes.Replace(good, []byte(c.old), []byte(c.new), 1)
+			if c.old != c.new && bytes.Equal(changed, good) {
+				t.Fatal("nothing was changed")
+			}
+			r, err := Restore(changed, nothing, look)
 			if (err == nil) != c.taken {
 				t.Fatalf("error %v, want taken %v", err, c.taken)
 			}
-			if err == nil && (encoded(r) != encoded(s) || r.CanUndo() != c.past) {
-				t.Errorf("undo %v, want %v; same job %v", r.CanUndo(), c.past, encoded(r) == encoded(s))
+			if err != nil {
+				return
+			}
+			if encoded(r) != encoded(s) || r.CanUndo() != c.past || r.Lost() != c.lost {
+				t.Errorf("undo %v, want %v; lost %d, want %d; same job %v", r.CanUndo(), c.past, r.Lost(), c.lost, encoded(r) == encoded(s))
+			}
+			for r.CanUndo() {
+				r.Undo()
+			}
+			for r.CanRedo() {
+				r.Redo()
+			}
+			if err := r.past.sound(); err != nil {
+				t.Error(err)
 			}
 		})
 	}
-	for _, bad := range []string{"", "null", "show \"attic\"\nswing \"-7\"\nfactor \"1e300\"\nwords \"XX\"\nedge \"9\"", "section \"high\"\nfactor \"NaN\""} {
-		r, err := Restore(good, []byte(bad))
+	for _, bad := range []string{"", "null", "show \"attic\"\nswing \"-7\"\nfactor \"1e300\"\nwords \"XX\"\nedge \"9\"\noption \"5\"", "section \"high\"\nfactor \"NaN\"\noption \"-9\""} {
+		r, err := Restore(good, nothing, []byte(bad))
 		if err != nil {
 			t.Fatalf("look %q: %v", bad, err)
 		}
 		l := r.Look()
-		if l.Show != Both || l.Factor > MostFactor || l.Swing < 0 || l.Words != "UK" || l.Reading.Edge > 3 {
+		if l.Show != Both || l.Factor > MostFactor || l.Swing < 0 || l.Words != "UK" || l.Reading.Edge > 3 || l.Option != AsStands {
 			t.Errorf("look %q became %+v", bad, l)
 		}
 	}
@@ -398,21 +420,6 @@ func TestSeal(t *testing.T) {
 			t.Errorf("with byte %d changed it passes for whole", i)
 		}
 	}
-}
-
-func FuzzRestore(f *testing.F) {
-	s := newDemo(f)
-	s.Type("leaf.width", "751")
-	s.Type("leaf.height", "?")
-	f.Add(s.JobRecord(), s.LookRecord())
-	f.Add([]byte(recordHeading+"\nnow \"{}\""), []byte("swing \"5\""))
-	f.Fuzz(func(t *testing.T, job, look []byte) {
-		if r, err := Restore(job, look); err == nil {
-			r.Drawing(360, 340)
-			r.Undo()
-			r.Findings()
-		}
-	})
 }
 
 func BenchmarkType(b *testing.B) {

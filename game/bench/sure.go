@@ -15,18 +15,53 @@ import (
 // keystroke. A page calls [State.Weigh] once nothing was typed for a moment.
 func (s *State) Unsure() bool { return s.Measuring() && s.lacks == nil && !s.weighed }
 
-// Weigh works out the findings' causes, how well they are known and what to measure
-// next.
+// Weigh works out the causes of the findings of the door shown, how well they are
+// known and what to measure next. While a move is tried it can wait.
 func (s *State) Weigh() {
-	if !s.Unsure() {
+	if !s.Unsure() || s.preview.on {
 		return
 	}
 	s.weighed = true
-	job := s.Job()
-	s.found = judge.Findings(&s.fit, &job.Door, &job.Wanted)
-	s.sure = job.Sure(false)
+	s.sure = s.surenessShown()
+	s.found = judge.Findings(&s.fit, &s.tried.Door, &s.Job().Wanted)
 	s.sure.Weigh(s.found)
 	s.jobs++
+}
+
+// surenessShown works out how well the fit of the door shown is known: the readings'
+// errors go through its moves. How true the moves themselves come out is not in it.
+func (s *State) surenessShown() *game.Sureness {
+	job := s.Job()
+	switch s.look.Option {
+	case AsFound:
+		return job.SureOf(nil)
+	case AsStands:
+		return job.Sure(false)
+	}
+	return job.SureOf(job.Change(int(s.look.Option)))
+}
+
+// Swinging tells whether [State.WeighMore] has something to do.
+func (s *State) Swinging() bool { return s.weighed && s.sure != nil && !s.swung }
+
+// WeighMore does a little of working out how well the swing is known, after
+// [State.Weigh], and tells whether that is done: then the findings of the swing have
+// their margins. A change drops what was worked out so far.
+func (s *State) WeighMore() (done bool) {
+	if !s.Swinging() {
+		return true
+	}
+	if !s.sure.SwingStep() {
+		return false
+	}
+	s.swung = true
+	found := s.found
+	if s.preview.on {
+		found = s.preview.found
+	}
+	s.sure.Weigh(found)
+	s.jobs++
+	return true
 }
 
 // Lacking tells that the readings do not make a door yet: what is drawn is as far

@@ -22,18 +22,18 @@ func (s *State) Headline() string {
 	if s.lacks != nil {
 		return s.lacking()
 	}
-	return s.speaker().Headline(s.found)
+	return s.speaker().Headline(s.findings())
 }
 
 // Findings says every finding, worst first.
 func (s *State) Findings() []words.Line {
-	return s.speaker().Findings(s.found)
+	return s.speaker().Findings(s.findings())
 }
 
 // Conditions says how leaf and frame stand to the published classes.
 func (s *State) Conditions() []words.Line {
 	w := s.speaker()
-	all := judge.Conditions(&s.Job().Door)
+	all := judge.Conditions(&s.tried.Door)
 	lines := make([]words.Line, len(all))
 	for i, c := range all {
 		lines[i] = w.Condition(c)

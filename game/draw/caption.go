@@ -31,6 +31,12 @@ func (s *Scene) sayFront() string {
 	if s.frontBox.height() > roomForMore {
 		w.say("Seen from the knuckle side. ")
 	}
+	if s.v.Small {
+		if w.buf = w.buf[:0]; s.big.k == 1 {
+			return w.say("True to scale").keep()
+		}
+		return w.say("Gaps ").factor(s.big.k).say(" times true size").keep()
+	}
 	if s.big.k == 1 {
 		return w.say("Drawn true to scale.").keep()
 	}
@@ -41,6 +47,9 @@ func (s *Scene) sayFront() string {
 	w.say(".")
 	if s.strays() {
 		w.say(" Long dashes are plumb and level.")
+	}
+	if s.frontBox.height() > roomForMore && s.showsGone() {
+		w.say(" Dashed and hatched: what has come off.")
 	}
 	return w.keep()
 }
@@ -79,6 +88,14 @@ func (s *Scene) describe(l *List) {
 		s.gap(g.Least).say(" to ")
 		s.gap(g.Most).say(", ").say(verdictNames[s.w.Gaps[e].Judge(g.Least)]).say(". ")
 	}
+	if s.showsGone() {
+		w.say("What has come off the leaf since it was found is dashed and hatched. ")
+	}
+	for i := range s.a.Strips {
+		if e := s.a.Strips[i].Edge; e >= 0 && e < fit.Edges {
+			w.say("A strip is glued to the ").say(leafEdges[e]).say(". ")
+		}
+	}
 	if s.frontBox != (box{}) {
 		w.say("Gaps and departures are drawn ").factor(s.big.k).say(" times true size in the front picture. ")
 	}
@@ -90,5 +107,8 @@ func (s *Scene) describe(l *List) {
 }
 
 var edgeNames = [fit.Edges]string{"Hinge side", "Latch side", "Head", "Floor"}
+
+// leafEdges are the leaf's own edges.
+var leafEdges = [fit.Edges]string{"hanging edge", "closing edge", "top", "foot"}
 
 var verdictNames = [...]string{judge.Binds: "binds", judge.Tight: "tight", judge.Slack: "slack", judge.Good: "good"}

@@ -41,6 +41,18 @@ func (s stretch) at(x float64) float64 {
 	return a + (b-a)*(x-s.lo)/(s.hi-s.lo)
 }
 
+// from undoes at.
+func (s stretch) from(y float64) float64 {
+	a, b := s.k*s.lo, s.far+s.k*(s.hi-s.far)
+	switch {
+	case y <= a:
+		return y / s.k
+	case y >= b:
+		return s.far + (y-s.far)/s.k
+	}
+	return s.lo + (s.hi-s.lo)*(y-a)/(b-a)
+}
+
 // upright carries the place (x, y) of a jamb or of a side edge of the leaf.
 func (e *enlarged) upright(edge fit.Edge, x, y float64) Pt {
 	if edge == fit.HingeSide {

@@ -50,9 +50,13 @@ func (s *Scene) gatherFigures() {
 		third := (r.Length() - 2*in) / 3
 		stations := [4]float64{r.Lo + in, r.Hi - in, r.Lo + in + third, r.Hi - in - third}
 		for i, at := range stations {
-			s.addFigure(e, at, atEnds+i/2)
+			if !s.v.Small || i < 2 {
+				s.addFigure(e, at, atEnds+i/2)
+			}
 		}
-		s.addFigure(e, r.Mid(), atMiddle)
+		if !s.v.Small {
+			s.addFigure(e, r.Mid(), atMiddle)
+		}
 		s.addExtreme(e, g.Least, g.LeastAt, stations)
 		if s.w.Gaps[e].Judge(g.Most) == judge.Slack {
 			s.addExtreme(e, g.Most, g.MostAt, stations)
@@ -90,6 +94,10 @@ func (s *Scene) columnWidth() float64 {
 		if l.edge.Upright() {
 			w = max(w, l.width)
 		}
+	}
+	if s.v.Held != NoTool { // the picture will keep still while they grow
+		const wide = -19.9
+		w = max(w, TextWidth(s.gap(wide).keep(), s.v.figureSize(), true)+signSize+signGap)
 	}
 	return w
 }

@@ -21,32 +21,45 @@ const nearlyTrue = 0.25
 // drawFront lays down the door seen from the knuckle side.
 func (s *Scene) drawFront() {
 	s.gatherFigures()
-	wall, lining := s.setFront()
-	s.drawWall(lining)
+	s.setFront()
+	s.drawWall(s.lining)
 	s.drawOpening()
 	s.eachStretch(s.drawClear)
+	s.drawTakenOff()
 	s.drawLeaf()
+	s.drawStrips()
 	s.drawHiddenArrises()
-	s.drawDatums(wall)
-	s.drawFrameLines(wall)
+	s.drawDatums(s.wall)
+	s.drawFrameLines(s.wall)
+	s.drawMovedHinges()
 	s.drawHinges()
 	s.eachStretch(s.drawBind)
-	s.drawStand()
+	s.setWork()
+	if !s.v.Small {
+		s.drawStand()
+	}
 	if s.v.Show == Both {
 		s.drawSectionLine()
 	}
 	s.drawAsked()
 	s.drawFigures()
+	s.drawWork()
 	text := s.sayFront()
 	foot := s.outer.y1 + s.v.figureSize() + 3*leaderGap + s.captionRoom(s.frontBox, text)
 	s.caption(s.frontBox, min(foot, s.frontBox.y1), text)
 }
 
-// setFront finds the scale at which everything fits and the wall's outline.
-func (s *Scene) setFront() (wall, lining float64) {
+// setFront finds the scale at which everything fits and the wall's outline, or
+// keeps those of the sight given.
+func (s *Scene) setFront() {
+	if g := s.v.Sight; g != nil {
+		s.front, s.outer, s.wall, s.lining = g.front, g.outer, g.wall, g.lining
+		return
+	}
 	b := s.frontBox
-	wall = min(max(0.05*min(b.width(), b.height()), wallLeast), wallMost)
-	lining = max(liningLeast, wall/4)
+	wall := min(max(0.05*min(b.width(), b.height()), wallLeast), wallMost)
+	lining := max(liningLeast, wall/4)
+	s.wall, s.lining = wall, lining
 	low, high := s.frontExtent()
 	size := s.v.figureSize()
 	column := s.columnWidth() + 2*leaderGap
@@ -60,7 +73,6 @@ func (s *Scene) setFront() (wall, lining float64) {
 	s.front.at.Y = bottom - spare/2 + k*low.Y
 	a, c := s.front.to(low), s.front.to(high)
 	s.outer = box{a.X - wall - lining, c.Y - wall - lining, c.X + wall + lining, a.Y}
-	return wall, lining
 }
 
 // frontExtent gives the corners of everything the picture must hold, mm.
@@ -309,7 +321,7 @@ func (s *Scene) drawStand() {
 			q.Y = s.onFront(fit.LatchSide, p).Y - 8
 		}
 		width := TextWidth(text, size, false)
-		if width > 0.8*s.big.width*s.front.s {
+		if width > 0.8*s.big.width*s.front.s || s.tag.meets(box{q.X - width, q.Y - size, q.X, q.Y + size}) {
 			continue
 		}
 		from := s.pen.start()

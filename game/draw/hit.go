@@ -36,24 +36,31 @@ func (s *Scene) Hit(p Pt) Target {
 			return Target{Kind: PlanLeaf}
 		}
 		if e, d := s.nearestJamb(p); d <= edgeReach {
-			return Target{GapEdge, e, s.section}
+			return Target{Kind: GapEdge, Edge: e, Place: s.section}
 		}
 		return Target{}
 	}
 	if !s.frontBox.holds(p) {
 		return Target{}
 	}
+	work, off := Target{}, math.Inf(1)
+	if s.v.Held != NoTool {
+		work, off = s.hitWork(p)
+	}
 	if s.v.Show == Both {
-		if distance(p, s.SectionGrip()) <= handleReach {
+		if d := distance(p, s.SectionGrip()); d <= handleReach && d < off {
 			return Target{Kind: SectionLine}
 		}
 		q := s.unmirror(p, s.frontBox.middle())
-		if s.outer.x0 <= q.X && q.X <= s.outer.x1 && math.Abs(q.Y-s.sectionLevel(s.section)) <= lineReach {
+		if s.v.Held == NoTool && s.outer.x0 <= q.X && q.X <= s.outer.x1 && math.Abs(q.Y-s.sectionLevel(s.section)) <= lineReach {
 			return Target{Kind: SectionLine}
 		}
 	}
+	if s.v.Held != NoTool {
+		return work
+	}
 	if e, place, d := s.nearestEdge(p); d <= edgeReach {
-		return Target{GapEdge, e, place}
+		return Target{Kind: GapEdge, Edge: e, Place: place}
 	}
 	return Target{}
 }

@@ -73,12 +73,13 @@ func (s *Scene) drawLeaf() {
 // drawMembers shows stiles, rails, muntins and panels.
 func (s *Scene) drawMembers() {
 	l, a := &s.d.Leaf, s.a
-	u0, u1 := a.HangingStile, l.Closing.At(l.Bottom.At(0))-a.ClosingStile
+	u0, u1 := a.Inner(l)
 	if !(u0 >= 0 && u1 > u0) || len(a.Rails) > mostMembers || len(a.Muntins) > mostMembers {
 		return
 	}
-	s.grain(0, l.Bottom.At(0), u0, l.Top.At(0), true, 1)
-	s.grain(u1, l.Bottom.At(l.Width), u1+a.ClosingStile, l.Top.At(l.Width), true, 1)
+	mid := (l.Bottom.At(0) + l.Top.At(0)) / 2
+	s.grain(l.Hanging.At(mid), l.Bottom.At(0), u0, l.Top.At(0), true, 1)
+	s.grain(u1, l.Bottom.At(l.Width), l.Closing.At(mid), l.Top.At(l.Width), true, 1)
 	for i, r := range a.Rails {
 		s.grain(u0, r.From, u1, r.To, false, 1)
 		if i > 0 {

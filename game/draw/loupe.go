@@ -149,7 +149,8 @@ func (s *Scene) levelLoupe(t sheet, e fit.Edge, y float64, at Pt) {
 	mid := Pt{((a.X+b.X)/2 + j.face) / 2, (a.Y + b.Y) / 2}
 	t.at = Pt{s.unmirror(at, at.X).X - t.s*mid.X, at.Y - t.s*mid.Y}
 	s.drawJambs(t, y)
-	s.drawLeafCut(t, y, s.closed)
+	s.drawWasCut(t, y)
+	s.drawLeafCut(t, y, s.closed, Opening)
 	if e == fit.HingeSide {
 		s.drawPin(t, y, s.closed)
 	}
@@ -184,10 +185,9 @@ func (s *Scene) uprightLoupe(t sheet, e fit.Edge, x float64, at Pt) {
 		s.headCut(t, x)
 	}
 	from := s.pen.start()
-	for _, q := range [4]Pt{a, b, {b.X, b.Y + inward}, {a.X, a.Y + inward}} {
-		s.pen.to(t.to(q))
-	}
+	s.shapeEnd(t, e, x, a, b, inward)
 	s.pen.face(from, Timber, Line, medium, endGrain)
+	s.jointEnd(t, e, x, a, b, inward)
 	clear := func(q Pt) float64 { return (q.Y - s.lookedAt(e, x, q).Y) * inward / 100 }
 	near := between(a, b, 0.5)
 	switch more := clear(a) - clear(b); {

@@ -32,7 +32,7 @@ func (s *Scene) drawPlan() {
 	s.drawGhost()
 	s.drawArc()
 	s.drawJambs(s.plan, s.section)
-	s.drawLeafCut(s.plan, s.section, s.now)
+	s.drawLeafCut(s.plan, s.section, s.now, Paper)
 	s.drawPin(s.plan, s.section, s.now)
 	s.drawFouling()
 	s.drawAngle()
@@ -218,8 +218,8 @@ type part struct {
 	ink      Ink
 }
 
-// drawLeafCut shows the leaf cut at a height, member by member.
-func (s *Scene) drawLeafCut(t sheet, y float64, m geom.Motion) {
+// drawLeafCut shows the leaf cut at a height, member by member, on what lies behind.
+func (s *Scene) drawLeafCut(t sheet, y float64, m geom.Motion, behind Ink) {
 	c := s.cutLeaf(y, m)
 	turn := math.Atan2(c.knuckle[1].Y-c.knuckle[0].Y, c.knuckle[1].X-c.knuckle[0].X)
 	for i, q := range s.cutParts(&c) {
@@ -241,11 +241,20 @@ func (s *Scene) drawLeafCut(t sheet, y float64, m geom.Motion) {
 			s.longGrain(t, &c, q)
 		}
 	}
-	from := s.pen.start()
-	for _, q := range [4]Pt{c.knuckle[0], c.knuckle[1], c.stop[1], c.stop[0]} {
-		s.pen.to(t.to(q))
+	l := &s.d.Leaf
+	if sec := &l.Sections; !plain(sec[fit.HingeSide]) || !plain(sec[fit.LatchSide]) {
+		s.clearEdges(t, &c, behind)
+		from := s.pen.start()
+		s.shapeCut(t, &c)
+		s.pen.outline(from, Line, medium)
+	} else {
+		from := s.pen.start()
+		for _, q := range [4]Pt{c.knuckle[0], c.knuckle[1], c.stop[1], c.stop[0]} {
+			s.pen.to(t.to(q))
+		}
+		s.pen.outline(from, Line, medium)
 	}
-	s.pen.outline(from, Line, medium)
+	s.drawJointCut(t, &c)
 }
 
 // longGrain rules the grain along a member cut lengthwise.
@@ -278,7 +287,8 @@ func (s *Scene) cutParts(c *leafCut) []part {
 			solid(float64(i)/n, float64(i+1)/n, true)
 		}
 	case door.Framed:
-		left, right := at(a.HangingStile), at(c.u[1]-a.ClosingStile)
+		hanging, closing := a.Inner(&s.d.Leaf)
+		left, right := at(hanging), at(closing)
 		if left >= right {
 			solid(0, 1, true)
 			break

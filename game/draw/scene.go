@@ -21,18 +21,21 @@ type Scene struct {
 	big               enlarged
 	front             sheet // enlarged mm to the sheet
 	outer             box   // the wall's outline on the front picture
+	wall, lining      float64
 	plan              sheet // plan mm to the sheet
 	closed, now       geom.Motion
 	section           float64    // height of the plan section
 	swing             geom.Angle // the leaf stands at in plan
 
-	arris  [fit.Edges][2][]geom.Vec // of the closed leaf, knuckle face and stop face
-	frame  [fit.Edges][]geom.Vec    // what they look at, from the floor up and from the hinges across
-	labels []label
-	parts  []part
-	notes  []note
-	strip  bool // whether the floor's strip stands under the plan
-	words  words
+	arris   [fit.Edges][2][]geom.Vec // of the closed leaf, knuckle face and stop face
+	frame   [fit.Edges][]geom.Vec    // what they look at, from the floor up and from the hinges across
+	labels  []label
+	parts   []part
+	notes   []note
+	tag     box     // of what the tool in hand says
+	tagRoom float64 // the greatest width of its lines
+	strip   bool    // whether the floor's strip stands under the plan
+	words   words
 
 	// scratch
 	places    []float64
@@ -101,9 +104,15 @@ func (s *Scene) hang() {
 		for face := range 2 {
 			s.arris[e][face] = f.Arris(s.arris[e][face][:0], e, face, f.Closed)
 		}
+		if k := &d.Leaf.Sections[e]; k.KnuckleEase > 0 || k.KnuckleBack > 0 {
+			s.arris[e][0] = s.edgeOutline(s.arris[e][0][:0], e) // the eased arris lies within
+		}
 	}
 	leaf := [2]corners{s.corners(0), s.corners(d.Leaf.Thickness)}
 	s.big = enlarge(d, leaf, s.v.Factor)
+	if s.v.Sight != nil {
+		s.big.grow(s.v.Sight.big.k)
+	}
 	s.frameLines()
 	foot := max(leaf[0].hangingFoot.Y, leaf[0].closingFoot.Y)
 	head := min(leaf[0].hangingHead.Y, leaf[0].closingHead.Y)

@@ -25,10 +25,6 @@ func textBox(l *List, m *Mark) box {
 	return box{x, at.Y - ascent*m.Size, x + w, at.Y + descent*m.Size}
 }
 
-func (b box) meets(c box) bool {
-	return b.x0 < c.x1 && c.x0 < b.x1 && b.y0 < c.y1 && c.y0 < b.y1
-}
-
 // jogged is a door as a crooked house would have it: every measure of the square
 // one put out by a few mm.
 func jogged(r *rand.Rand) situation {
@@ -301,8 +297,8 @@ func TestTheFactorIsAlwaysWritten(t *testing.T) {
 }
 
 func TestAMirroredDrawingIsTheMirrorImage(t *testing.T) {
-	for _, s := range doors(20) {
-		s.view.Show, s.view.Lens = Front, Lens{}
+	for _, s := range append(doors(20), worked()...) {
+		s.view.Show, s.view.Lens, s.view.Sight = Front, Lens{}, nil
 		var left, right List
 		var sc Scene
 		s.view.RightHung = false

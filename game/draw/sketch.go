@@ -9,6 +9,7 @@ type Sketch struct {
 	Of            Thing
 	Width, Height float64   // of the thing
 	Hinges        []float64 // heights of their middles on the thing
+	Panels        [][2]Pt   // of a leaf by itself, between its stiles and rails: two corners of each; none shows an ordinary leaf's two
 	Laid          []Laid
 	Near          CloseUp // what the round window shows, enlarged; none without one
 	Spot          Pt      // where it looks
@@ -214,10 +215,20 @@ func (d *sketcher) leaf(a, b Pt) {
 	p.face(from, Timber, Line, medium)
 	w, h := b.X-a.X, b.Y-a.Y
 	in := 0.15 * w
-	for _, part := range [2][2]float64{{0.055, 0.48}, {0.58, 0.89}} {
+	panel := func(x0, y0, x1, y1 float64) {
 		from = p.start()
-		p.box(a.X+in, a.Y+part[0]*h, b.X-in, a.Y+part[1]*h)
+		p.box(x0, y0, x1, y1)
 		p.face(from, Raised, Grain, thin)
+	}
+	if len(d.Panels) > 0 {
+		for _, c := range d.Panels {
+			q, r := d.t.to(c[0]), d.t.to(c[1])
+			panel(q.X, r.Y, r.X, q.Y)
+		}
+	} else {
+		for _, part := range [2][2]float64{{0.055, 0.48}, {0.58, 0.89}} {
+			panel(a.X+in, a.Y+part[0]*h, b.X-in, a.Y+part[1]*h)
+		}
 	}
 	p.disc(Pt{b.X - in/2, a.Y + 0.53*h}, max(1.4, 0.03*w), Iron)
 }

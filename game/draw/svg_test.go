@@ -41,25 +41,30 @@ func TestGolden(t *testing.T) {
 			if i%4 == 3 {
 				palette = &Night
 			}
-			got := l.SVG(palette)
-			file := filepath.Join("testdata", s.name+".svg")
-			if *update {
-				if err := os.WriteFile(file, got, 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			want, err := os.ReadFile(file)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if !bytes.Equal(got, want) {
-				beside := filepath.Join(t.ArtifactDir(), s.name+".svg")
-				if err := os.WriteFile(beside, got, 0o644); err != nil {
-					t.Fatal(err)
-				}
-				t.Errorf("drawing changed; look at it: diff %s %s", file, beside)
-			}
+			golden(t, s.name, l.SVG(palette))
 		})
+	}
+}
+
+// golden compares a drawing with the one kept, byte for byte.
+func golden(t *testing.T, name string, got []byte) {
+	t.Helper()
+	file := filepath.Join("testdata", name+".svg")
+	if *update {
+		if err := os.WriteFile(file, got, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(got, want) {
+		beside := filepath.Join(t.ArtifactDir(), name+".svg")
+		if err := os.WriteFile(beside, got, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		t.Errorf("drawing changed; look at it: diff %s %s", file, beside)
 	}
 }
 

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"leafwright/geom"
+	"leafwright/geom/door"
 	"leafwright/geom/fit"
 )
 
@@ -32,6 +33,13 @@ type View struct {
 	RightHung bool    // show the mirror image: the one place where this is done
 	Asked     *Sketch // where a reading is taken that is asked for, on the front picture; or nil
 	Grab      Target  // what is held or has the keyboard's focus
+	// Was is the door as found: what was done to it since is shown beside what it is
+	// now. Nil shows none of it.
+	Was   *door.Door
+	Held  Held   // the tool in hand, which says what can be taken hold of on the front picture
+	Work  *Work  // what the tool would do, or nil
+	Sight *Sight // keeps the front picture as it lay then, on a sheet of the same size; or nil
+	Small bool   // a picture for a table's column: fewer figures, the caption shortest
 	// Format writes a gap and Length a height or a width, in mm; nil writes
 	// millimetres, to a tenth and to a whole one.
 	Format, Length func(mm float64) string
@@ -58,14 +66,20 @@ const (
 	PlanLeaf               // the leaf in plan
 	SectionLine            // the section's height, on the front picture
 	GapEdge                // an edge with its gap
+	LeafEdge               // an edge of the leaf, for plane or strip
+	HingeBody              // a hinge
+	CutEnd                 // an end of the line that top or foot is sawn to, or its middle
 )
 
-// Target is what a point of the drawing belongs to; Edge and Place are set for a
-// [GapEdge].
+// Target is what a point of the drawing belongs to. Edge and Place are set for an
+// edge: Place in the world for a [GapEdge], on the leaf for a [LeafEdge] and a
+// [CutEnd].
 type Target struct {
 	Kind  TargetKind
 	Edge  fit.Edge
 	Place float64
+	Hinge int // of a [HingeBody], from 1 at the top
+	End   int // of a [CutEnd]: −1 at the hanging corner, +1 at the closing one, 0 the line between
 }
 
 const (
@@ -90,6 +104,7 @@ func (b box) width() float64      { return b.x1 - b.x0 }
 func (b box) height() float64     { return b.y1 - b.y0 }
 func (b box) middle() float64     { return (b.x0 + b.x1) / 2 }
 func (b box) holds(p Pt) bool     { return b.x0 <= p.X && p.X <= b.x1 && b.y0 <= p.Y && p.Y <= b.y1 }
+func (b box) meets(c box) bool    { return b.x0 < c.x1 && c.x0 < b.x1 && b.y0 < c.y1 && c.y0 < b.y1 }
 func (b box) inset(d float64) box { return box{b.x0 + d, b.y0 + d, b.x1 - d, b.y1 - d} }
 
 // Shares of the sheet.

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 
+	"leafwright/game/beside"
 	"leafwright/game/words"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
@@ -50,7 +51,14 @@ func (r Report) JSON(s words.Speaker) ([]byte, error) {
 	for _, c := range r.Cautions {
 		out.Cautions = append(out.Cautions, caution{c.Text, c.Ask, c.Source})
 	}
-	s.Hinges = len(r.Job.Door.Hinges)
+	s.Hinges, s.Rails = len(r.Job.Door.Hinges), beside.RailNames(&r.Job.Anatomy)
+	out.Made = r.stepsOf(r.Stands.Steps, s)
+	if r.Option >= 0 {
+		out.Option = &option{r.Option + 1, r.Job.OptionName(r.Option), r.stepsOf(r.Tried.Steps, s)}
+	}
+	for i := range r.Job.Options {
+		out.Options = append(out.Options, r.Job.OptionName(i))
+	}
 	out.Readings = r.rests(s)
 	b, err := json.MarshalIndent(out, "", "  ")
 	return append(b, '\n'), err
@@ -79,6 +87,9 @@ type file struct {
 	Findings    []finding        `json:"findings"`
 	Conditions  []condition      `json:"conditions"`
 	Cautions    []caution        `json:"cautions"`
+	Made        []step           `json:"made,omitempty"`
+	Option      *option          `json:"option,omitempty"`   // the one tried
+	Options     []string         `json:"options,omitempty"`  // all there are
 	Readings    *rests           `json:"readings,omitempty"` // of a job that rests on them
 }
 

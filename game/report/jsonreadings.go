@@ -29,6 +29,7 @@ type rests struct {
 	Redundancy float64   `json:"redundancy"`
 	Readings   []reading `json:"each"`
 	Misfits    []misfit  `json:"misfits"`
+	Members    []string  `json:"members_that_cannot_be,omitempty"` // read of stiles and rails
 	Assumed    []assumed `json:"not_measured"`
 	Unusual    []unusual `json:"unusual"`
 	Next       *nextToDo `json:"measure_next,omitempty"`
@@ -110,7 +111,9 @@ func (r Report) rests(s words.Speaker) *rests {
 		})
 	}
 	said := r.suspects(s)
-	for n, m := range r.Job.Misfits() {
+	misfits := r.Job.Misfits()
+	out.Members = said[len(misfits):]
+	for n, m := range misfits {
 		o := misfit{Readings: m.Readings, Text: said[n]}
 		for _, j := range m.Judged {
 			slips := []slip{}

@@ -20,7 +20,8 @@ func (r Report) misfits(b *strings.Builder, s words.Speaker) {
 	}
 }
 
-// suspects says each suspect and each group that contradicts itself.
+// suspects says each suspect and each group that contradicts itself, and then what
+// was read of stiles and rails that the leaf cannot have.
 func (r Report) suspects(s words.Speaker) (said []string) {
 	for _, m := range r.Job.Misfits() {
 		if len(m.Readings) == 1 {
@@ -32,6 +33,15 @@ func (r Report) suspects(s words.Speaker) (said []string) {
 			typed = append(typed, r.Job.Readings[i].Value.Text)
 		}
 		said = append(said, s.Doubt(m.Judged, typed))
+	}
+	for _, f := range r.Job.MemberFaults() {
+		for i := range r.Job.Readings {
+			if strings.HasPrefix(f.Path, fmt.Sprintf("readings[%d]", i)) {
+				f.Path = s.Thing(r.Job.Readings[i].Survey())
+				f.Path = strings.ToUpper(f.Path[:1]) + f.Path[1:]
+			}
+		}
+		said = append(said, f.Error()+".")
 	}
 	return said
 }

@@ -188,3 +188,29 @@ func TestReportOfTooFewReadings(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// What was read of stiles and rails is told of where it contradicts itself or cannot be
+// shown, and nothing of the fit hangs on it.
+func TestReportOfMembers(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("..", "..", "testdata", "jobs", "8-weavers-cottage-readings.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	more := strings.Replace(string(text), `"readings": [`, `"readings": [
+    {"kind": "stile_width", "side": "latch", "value": 98}, {"kind": "stile_width", "side": "latch", "value": 118},
+    {"kind": "rail_width", "rail": 9, "value": 100},`, 1)
+	j, err := game.Parse([]byte(more))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := Of(j)
+	said := strings.Join(strings.Fields(r.Text(speaker)), " ")
+	for _, want := range []string{"The closing stile's width, 98", "The closing stile's width, 118", "9 is not a rail of the leaf: it has"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("%q is not in\n%s", want, said)
+		}
+	}
+	if out := r.rests(speaker); len(out.Members) != 1 || len(out.Misfits) != len(Of(demo(t, "8-weavers-cottage-readings.json")).rests(speaker).Misfits)+1 {
+		t.Errorf("%+v", out)
+	}
+}

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"leafwright/game"
+	"leafwright/game/beside"
 	"leafwright/game/words"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
@@ -15,7 +16,13 @@ import (
 
 // Report is a job hung and judged.
 type Report struct {
-	Job        game.Job
+	Job game.Job
+	// Option is the option's place that the door is reported after, or game.AsItStands.
+	Option int
+	// Stands is the door after what was done for keeps, and Tried the one reported on:
+	// the same, or that after the option.
+	Stands, Tried game.Tried
+
 	Fit        *fit.Fit
 	Findings   []judge.Finding // worst first
 	Conditions []judge.Condition
@@ -23,16 +30,29 @@ type Report struct {
 	Sure       *game.Sureness // nil where the shapes were given by hand
 }
 
-// Of hangs the job and judges it. The job must have been read without faults, and
+// Of hangs the job's door as it stands and judges it. The job must have been read without faults, and
 // its [game.Job.Shapes] must give none: else what is hung is only as far as the
 // readings go.
-func Of(j game.Job) Report {
-	r := Report{Job: j, Fit: new(fit.Fit)}
-	fit.Evaluate(r.Fit, &r.Job.Door)
-	r.Findings = judge.Findings(r.Fit, &r.Job.Door, &r.Job.Wanted)
-	r.Sure = r.Job.Sure(true)
+func Of(j game.Job) Report { return OfOption(j, game.AsItStands) }
+
+// OfOption likewise takes the door after one of its options, by the option's place.
+func OfOption(j game.Job, option int) Report {
+	r := Report{Job: j, Option: option, Fit: new(fit.Fit), Stands: j.Stands()}
+	r.Tried = r.Stands
+	if option >= 0 {
+		r.Tried = j.Try(option)
+	}
+	fit.Evaluate(r.Fit, &r.Tried.Door)
+	r.Findings = judge.Findings(r.Fit, &r.Tried.Door, &r.Job.Wanted)
+	if option < 0 {
+		r.Sure = r.Job.Sure(true)
+	} else {
+		r.Sure = r.Job.SureOf(r.Job.Change(option))
+		for r.Sure != nil && !r.Sure.SwingStep() {
+		}
+	}
 	r.Sure.Weigh(r.Findings)
-	r.Conditions = judge.Conditions(&r.Job.Door)
+	r.Conditions = judge.Conditions(&r.Tried.Door)
 	r.Cautions = game.Cautions(&r.Job)
 	return r
 }
@@ -56,10 +76,13 @@ func (r Report) Text(s words.Speaker) string {
 		name = "A door without a name"
 	}
 	fmt.Fprintf(&b, "%s\n", name)
-	s.Hinges = len(j.Door.Hinges)
+	s.Hinges, s.Rails = len(j.Door.Hinges), beside.RailNames(&j.Anatomy)
 	wrap(&b, fmt.Sprintf("Leaf %s × %s × %s, hinges on the %s, in an opening %s × %s. Gaps wanted: %s.",
 		number(j.Door.Leaf.Width), number(j.LeafHeight), number(j.Door.Leaf.Thickness), j.Hand,
 		number(j.OpeningWidth), number(j.OpeningHeight), wanted(j, s)), 0, 0)
+	if r.Option >= 0 {
+		wrap(&b, "Tried: "+j.OptionName(r.Option)+".", 0, 0)
+	}
 	b.WriteString("\n")
 	wrap(&b, s.Headline(r.Findings), 0, 0)
 	r.misfits(&b, s)
@@ -68,6 +91,7 @@ func (r Report) Text(s words.Speaker) string {
 	for _, l := range s.Findings(r.Findings) {
 		r.line(&b, l)
 	}
+	r.moves(&b, s)
 	r.readings(&b, s)
 	b.WriteString("\nTHE LEAF AND THE FRAME BY THEMSELVES\n")
 	for _, c := range r.Conditions {

@@ -69,6 +69,12 @@ func (s *Speaker) Ask(r survey.Reading) string {
 		return "Straightedge up the " + stile(r.Side) + " stile, on the knuckle face" + span + ": the gap under it at " + at + ". " + Sign(r.Kind)
 	case survey.LeafBevel:
 		return "Square across the " + s.edgeOf(r.Side) + ": how far the stop-face " + s.Arris + " stands back."
+	case survey.StileWidth:
+		return "Rule across the " + stile(r.Side) + " stile on the knuckle face: its width."
+	case survey.RailHeight:
+		return "Tape up the leaf from its foot to the lower edge of the " + s.rail(r.Rail) + "."
+	case survey.RailWidth:
+		return "Rule up the " + s.rail(r.Rail) + " on the knuckle face, edge to edge: its width."
 
 	case survey.HingeOnJamb:
 		return "Tape up the hinge jamb from the floor to the middle of the " + s.hinge(r) + "."
@@ -172,6 +178,12 @@ func (s *Speaker) Thing(r survey.Reading) string {
 		return "the bow of the " + stile(r.Side) + " stile" + up
 	case survey.LeafBevel:
 		return "the bevel of the " + s.edgeOf(r.Side)
+	case survey.StileWidth:
+		return "the " + stile(r.Side) + " stile's width"
+	case survey.RailHeight:
+		return "the height of the " + s.rail(r.Rail) + "'s lower edge"
+	case survey.RailWidth:
+		return "the " + s.rail(r.Rail) + "'s width"
 	case survey.HingeOnJamb:
 		return "the " + s.hinge(r) + "'s height on the jamb"
 	case survey.HingeFromHead:

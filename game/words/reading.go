@@ -145,6 +145,10 @@ func (s *Speaker) Unusual(all []survey.Unusual) string {
 
 // Next says what to measure next, and what it is good for.
 func (s *Speaker) Next(a survey.Advice) string {
-	return s.Ask(a.Reading) + " It would make the gap at the " + s.Edge(a.Edge) + ", " + s.spot(a.Edge, a.At, geom.Empty()) + ", sure to ± " +
+	ask := s.Ask(a.Reading)
+	if a.Again {
+		ask = "Measure " + s.Thing(a.Reading) + " again, with the tool set afresh."
+	}
+	return ask + " It would make the gap at the " + s.Edge(a.Edge) + ", " + s.spot(a.Edge, a.At, geom.Empty()) + ", sure to ± " +
 		s.between(s.size(a.Margin()), s.size(a.Now.Margin()), " instead of ± ") + "."
 }

@@ -36,6 +36,10 @@ func every() (all []survey.Reading) {
 			for r.Hinge = range 3 {
 				all = append(all, r)
 			}
+		case spec.Needs&survey.NeedRail != 0:
+			for r.Rail = range 3 {
+				all = append(all, r)
+			}
 		case spec.Needs&survey.NeedAngle != 0:
 			for _, a := range []geom.Angle{0, 45, 90} {
 				r.Angle = a * geom.Degree
@@ -130,6 +134,8 @@ func TestSuspectsInWords(t *testing.T) {
 			"Far from ordinary: bow of the head and closed thickness of the top hinge. Where only one reading says so, take it again."},
 		{"what to measure next", s.Next(survey.Advice{Reading: survey.Reading{Kind: survey.LeafWidth, At: 1900}, Edge: fit.LatchSide, At: 1950, Now: survey.Uncertain{Sigma: 1}, Then: 0.5}),
 			"Tape across the leaf's knuckle face, 1900 mm up from its foot. It would make the gap at the latch side, 1950 mm up, sure to ± 0.8 instead of ± 1.6 mm."},
+		{"what to measure again", s.Next(survey.Advice{Reading: survey.Reading{Kind: survey.LeafWidth, At: 1900}, Again: true, Edge: fit.LatchSide, At: 1950, Now: survey.Uncertain{Sigma: 1}, Then: 0.9}),
+			"Measure the leaf's width 1900 mm up again, with the tool set afresh. It would make the gap at the latch side, 1950 mm up, sure to ± 1.5 instead of ± 1.6 mm."},
 	} {
 		if row.got != row.want {
 			t.Errorf("%s:\n got %s\nwant %s", row.situation, row.got, row.want)

@@ -22,6 +22,9 @@ type Speaker struct {
 	// Hinges is how many there are, so that the lowest can be called the bottom one;
 	// 0 numbers them.
 	Hinges int
+	// Rails are the names of the leaf's rails from the foot up; those without one are
+	// called by their place.
+	Rails []string
 }
 
 // Line is one finding in words.

@@ -1,0 +1,53 @@
+package main
+
+import (
+	"context"
+	"flag"
+	"fmt"
+
+	"leafwright/game/report"
+	"leafwright/game/words"
+)
+
+var compareCommand = command{
+	name:  "compare",
+	usage: "compare JOB [-json] [-words UK|AU|US]",
+	about: "sets the job's door as found, as it stands and after each option side by side",
+	run:   compare,
+}
+
+// compare leaves with 0, with 2 on bad input.
+func compare(_ context.Context, c command, args []string, std std) int {
+	flags := flag.NewFlagSet(c.name, flag.ContinueOnError)
+	asJSON := flags.Bool("json", false, "print the comparison as JSON, for a program")
+	region := flags.String("words", string(words.UK), "whose trade words to use: `UK, AU or US`")
+	path, args := fileFirst(flags, args)
+	if path != "" {
+		args = append(args, path)
+	}
+	if status, good := c.parse(flags, args, std, "JOB"); !good {
+		return status
+	}
+	if !known(*region) {
+		return c.misuse(std, "-words %q is not one of UK, AU and US", *region)
+	}
+	job, good := c.load(path, "", std)
+	if !good {
+		return misused
+	}
+	cmp := report.Compare(job)
+	speaker := words.Speaker{Lexicon: words.For(words.Region(*region))}
+	text := []byte(cmp.Text(speaker))
+	if *asJSON {
+		var err error
+		if text, err = cmp.JSON(speaker); err != nil {
+			fmt.Fprintf(std.err, "leafwright %s: %v\n", c.name, err)
+			return misused
+		}
+	}
+	if _, err := std.out.Write(text); err != nil {
+		fmt.Fprintf(std.err, "leafwright %s: the comparison was not written: %v\n", c.name, err)
+		return misused
+	}
+	return ok
+}
