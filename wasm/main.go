@@ -14,6 +14,7 @@ import (
 	"leafwright/game"
 	"leafwright/game/bench"
 	"leafwright/game/draw"
+	"leafwright/geom/fit"
 	"leafwright/wasm/panel"
 	"leafwright/wasm/stage"
 )
@@ -22,9 +23,10 @@ import (
 var win = js.Global()
 
 func main() {
-	b, found := panel.Restore()
-	if !found {
-		b = bench.New(opener())
+	shelf := bench.NewShelf(panel.Store{}, panel.Token())
+	b, err := shelf.Open(shelf.Last())
+	if err != nil {
+		b = shelf.New(opener())
 		if panel.Narrow() {
 			b.SetShow(bench.Front)
 		}
@@ -38,7 +40,7 @@ func main() {
 		Wake:    func() { win.Call("wake", 2) },
 		Painted: p.painted,
 	})
-	p.panel = panel.New(b, p.changed)
+	p.panel = panel.New(b, shelf, p.changed)
 	panel.OnTheme(p.changed)
 	p.listen()
 	p.probe()
@@ -115,11 +117,14 @@ func (p *program) listen() {
 		at := draw.Pt{X: e.Get("x").Float(), Y: e.Get("y").Float()}
 		switch e.Get("type").String() {
 		case "down":
+			p.bench.Alt(e.Get("alt").Bool())
 			p.bench.Press(at)
 		case "move":
 			p.bench.Move(at)
-		case "up", "cancel":
+		case "up":
 			p.bench.Release()
+		case "cancel":
+			p.bench.Cancel()
 		case "out":
 			p.bench.Leave()
 		}
@@ -146,11 +151,15 @@ func (p *program) handled() {
 	}
 }
 
-// probe lets tests ask for a digest of the drawing last painted, and where the
-// swing's handle is on it.
+// probe lets tests ask for a digest of the drawing last painted, and where on it the
+// swing's handle and the places of an edge are.
 func (p *program) probe() {
 	win.Set("grip", js.FuncOf(func(js.Value, []js.Value) any {
 		at := p.bench.Grip()
+		return []any{at.X, at.Y}
+	}))
+	win.Set("spot", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		at := p.bench.Spot(fit.Edge(args[0].Int()), args[1].Float())
 		return []any{at.X, at.Y}
 	}))
 	win.Set("digest", js.FuncOf(func(js.Value, []js.Value) any {

@@ -18,8 +18,10 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
+	cdppage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 )
@@ -190,6 +192,40 @@ func (p *page) launch(exe string, s screen, flags []chromedp.ExecAllocatorOption
 	ctx, late := context.WithTimeout(ctx, 3*time.Minute)
 	t.Cleanup(late)
 	p.ctx = ctx
+	p.watch()
+	size := []chromedp.EmulateViewportOption{chromedp.EmulateScale(s.ratio)}
+	if s.touch {
+		size = append(size, chromedp.EmulateTouch, chromedp.EmulateMobile)
+	}
+	p.do(chromedp.EmulateViewport(s.w, s.h, size...))
+	p.dark(s.dark)
+}
+
+// tab opens a second tab on the page's address in the same browser, and waits until it
+// is ready.
+func (p *page) tab() *page {
+	p.t.Helper()
+	ctx, cancel := chromedp.NewContext(p.ctx)
+	p.t.Cleanup(cancel)
+	other := &page{t: p.t, url: p.url, ctx: ctx}
+	other.watch()
+	other.do(chromedp.EmulateViewport(desktop.w, desktop.h))
+	other.load(other.url)
+	return other
+}
+
+// front brings the tab before the others, where it gets what is typed.
+func (p *page) front() {
+	p.t.Helper()
+	if _, err := chromedp.Call(p.ctx, cdppage.BringToFront, cdp.Empty{}); err != nil {
+		p.t.Fatal(err)
+	}
+}
+
+// watch makes what the browser complains of fail the test.
+func (p *page) watch() {
+	t, ctx := p.t, p.ctx
+	t.Helper()
 	err := chromedp.Listen(ctx, func(ev any) {
 		p.mu.Lock()
 		defer p.mu.Unlock()
@@ -220,12 +256,6 @@ func (p *page) launch(exe string, s screen, flags []chromedp.ExecAllocatorOption
 			}
 		}
 	})
-	size := []chromedp.EmulateViewportOption{chromedp.EmulateScale(s.ratio)}
-	if s.touch {
-		size = append(size, chromedp.EmulateTouch, chromedp.EmulateMobile)
-	}
-	p.do(chromedp.EmulateViewport(s.w, s.h, size...))
-	p.dark(s.dark)
 }
 
 // deaf passes over complaints that a test brings about.

@@ -33,6 +33,7 @@ func TestPictures(t *testing.T) {
 				p.shot(c.name + "-" + part)
 				ask[bool](p, fmt.Sprintf(`(document.getElementById(%q).open = false, true)`, part))
 			}
+			p.tryWays(c.name)
 			p.unfold("section-leaf")
 			p.write(field("leaf.width"), "9000")
 			p.until(`document.querySelector('[id="f:leaf.width"]').hasAttribute('aria-invalid')`)
@@ -55,4 +56,36 @@ func TestPictures(t *testing.T) {
 			p.shot(c.name + "-jobs")
 		})
 	}
+}
+
+// tryWays takes pictures of a way tried, of the tools, and of all ways side by side.
+func (p *page) tryWays(name string) {
+	p.t.Helper()
+	p.click("#way-add")
+	p.until(`!document.getElementById('moves-box').hidden`)
+	for _, kind := range []string{"cut", "splice", "pack"} {
+		p.addMove(kind)
+	}
+	ask[bool](p, `(document.getElementById('panel').scrollTop = 0, scrollTo(0, 0), true)`)
+	p.shot(name + "-ways")
+	ask[bool](p, `(document.getElementById('moves-box').scrollIntoView({block: 'start'}), true)`)
+	p.shot(name + "-moves")
+	for _, tool := range []string{"Plane", "Hinge", "Strip", "Saw"} {
+		p.choose("tool", tool)
+		p.shot(name + "-" + tool)
+	}
+	p.choose("tool", "Swing")
+	p.click("#compare-open")
+	p.until(`document.getElementById('compare').open`)
+	p.shot(name + "-side-by-side")
+	p.click("#compare-close")
+}
+
+// addMove adds a move of a kind to the way shown.
+func (p *page) addMove(kind string) {
+	p.t.Helper()
+	n := ask[int](p, `document.querySelectorAll('#moves > li').length`)
+	ask[bool](p, fmt.Sprintf(`(() => { const k = document.getElementById('move-kind'); k.value = [...k.options].find(o => o.value.endsWith(%q)).value; return true; })()`, ".moves."+kind))
+	p.click("#move-add")
+	p.until(fmt.Sprintf(`document.querySelectorAll('#moves > li').length === %d`, n+1))
 }

@@ -274,5 +274,8 @@ func capital(text string) string {
 	if text == "" {
 		return ""
 	}
-	return string(text[0]&^0x20) + text[1:]
+	if c := text[0]; 'a' <= c && c <= 'z' {
+		return string(c-'a'+'A') + text[1:]
+	}
+	return text
 }

@@ -8,6 +8,7 @@ import (
 	"syscall/js"
 
 	"leafwright/game"
+	"leafwright/game/bench"
 )
 
 // demo is one entry of the page's list of jobs.
@@ -46,6 +47,7 @@ func (p *Panel) dialog() {
 	on(opener, "click", func(js.Value) {
 		show(byID("open-fault"), false)
 		setText(byID("lives"), p.lives())
+		p.listShelf()
 		for _, b := range p.demoButtons() {
 			if b.Get("textContent").String() == p.bench.Job().Name {
 				b.Call("setAttribute", "aria-current", "true")
@@ -62,6 +64,11 @@ func (p *Panel) dialog() {
 		}
 	})
 	on(byID("save"), "click", func(js.Value) { p.save() })
+	on(byID("bin-empty"), "click", func(js.Value) {
+		p.shelf.EmptyBin()
+		p.listShelf()
+		byID("jobs-close").Call("focus")
+	})
 	file := byID("file")
 	on(byID("open"), "click", func(js.Value) { file.Call("click") })
 	on(file, "change", func(js.Value) {
@@ -110,13 +117,18 @@ func (p *Panel) lives() string {
 	if p.keeper.failed {
 		return "This browser keeps nothing for this page: what you change here is gone when you leave, unless you save it as a file."
 	}
-	return "The job you work on is kept in this browser on this device and nowhere else, with every step to undo. " +
-		"Opening another one takes its place; Undo brings it back. A file is yours to keep, send and open anywhere."
+	return "Jobs are kept in this browser on this device and nowhere else, each with every step to undo. " +
+		"A file is yours to keep, send and open anywhere."
 }
 
-// open puts a job on the bench and closes the list.
+// open puts a job on the shelf and on the bench, and closes the list.
 func (p *Panel) open(job game.Job) {
-	p.bench.Open(job)
+	p.turnTo(p.shelf.New(job))
+}
+
+// turnTo goes on with another job.
+func (p *Panel) turnTo(b *bench.State) {
+	p.bench.Take(b)
 	byID("jobs").Call("close")
 	p.changed()
 	p.toTop()
@@ -132,10 +144,7 @@ func Plain() game.Job {
 
 // own starts a job with an empty measuring card.
 func (p *Panel) own() {
-	p.bench.Open(game.Measure(Plain()))
-	byID("jobs").Call("close")
-	p.changed()
-	p.toTop()
+	p.open(game.Measure(Plain()))
 	p.card.start()
 }
 

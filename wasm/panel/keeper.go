@@ -3,42 +3,20 @@
 package panel
 
 import (
+	"strings"
 	"syscall/js"
-
-	"leafwright/game/bench"
 )
 
-// What is kept in the browser, and under which names.
-const (
-	jobKey   = "leafwright:job"
-	lookKey  = "leafwright:look"
-	themeKey = "leafwright:theme" // read by page.js too
-)
-
-// Restore takes up what was kept when the page was last open.
-func Restore() (b *bench.State, found bool) {
-	for _, k := range []string{jobKey, former(jobKey)} {
-		job, ok := kept(k)
-		if !ok {
-			continue
-		}
-		look, _ := kept(lookKey)
-		if b, err := bench.Restore(job, look); err == nil {
-			return b, true
-		}
-	}
-	return nil, false
-}
+// themeKey is what the theme is kept under; page.js reads it too.
+const themeKey = "leafwright:theme"
 
 // keeper keeps every change in the browser, and says so, or says that it cannot.
 type keeper struct {
 	p      *Panel
 	notice js.Value
 	asked  bool // for the browser to keep it when room runs short
-	kept   bool // once; opening the page changes nothing
 	failed bool
-	// channel tells other windows that the job they show was changed here.
-	channel js.Value
+	taken  bool // the job on show was just taken over from another window
 }
 
 func (k *keeper) init(p *Panel) {
@@ -47,27 +25,45 @@ func (k *keeper) init(p *Panel) {
 	save := el("button", attrs{"type": "button", "text": "Save as a file"})
 	on(save, "click", func(js.Value) { p.save() })
 	fill(k.notice, el("p", attrs{"id": "storage-text"}), save)
-	// Heard by every other window with this page, and not by the one that speaks.
-	try(func() {
-		k.channel = win.Get("BroadcastChannel").New("leafwright")
-		on(k.channel, "message", func(js.Value) {
-			k.tell("This job was changed in another window too. What you change here takes its place; a file keeps both.")
-		})
-	})
+	// Told of what other windows keep, once it can be read here, and of nothing this one does.
+	on(win, "storage", func(js.Value) { k.heard() })
 }
 
-// keep writes the records that changed.
+// heard takes over what another window made of the job shown here.
+func (k *keeper) heard() {
+	if !k.p.shelf.Stale() {
+		return
+	}
+	if b, err := k.p.shelf.Open(k.p.shelf.ID()); err == nil {
+		option, tool := k.p.bench.Shown(), k.p.bench.Tool()
+		k.p.bench.Take(b)
+		k.p.bench.ShowOption(option)
+		k.p.bench.SetTool(tool)
+		k.taken = true
+		k.tell("This job was changed in another window. What stands there stands here now; Undo goes back.")
+		k.p.changed()
+	}
+}
+
+// keep writes what changed.
 func (k *keeper) keep(job, look bool) {
+	if k.taken { // it was kept by the window it came from
+		job, k.taken = false, false
+	}
 	var err error
 	if job {
-		err = keep(jobKey, bench.Seal(k.p.bench.JobRecord()))
-		if k.channel.Truthy() && k.kept {
-			k.channel.Call("postMessage", "changed")
+		saved, failed := k.p.shelf.Save(k.p.bench)
+		err = failed
+		if saved.Conflict != "" {
+			k.tell(saved.Conflict)
+			k.p.showHead()
 		}
-		k.kept = true
 	}
 	if look && err == nil {
-		err = keep(lookKey, bench.Seal(k.p.bench.LookRecord()))
+		err = k.p.shelf.SaveLook(k.p.bench)
+	}
+	if reports := k.p.shelf.Reports(); len(reports) > 0 {
+		k.tell(strings.Join(reports, "\n"))
 	}
 	root := doc.Get("documentElement").Get("dataset")
 	switch {

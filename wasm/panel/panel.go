@@ -11,12 +11,17 @@ import (
 // Panel is the document round the drawing. It shows what the bench holds and
 // tells the bench what is done in it.
 type Panel struct {
-	bench   *bench.State
+	bench   *bench.State // the same one for as long as the page is open
+	shelf   *bench.Shelf
 	changed func() // after anything was done to the bench
 
 	form     form
 	card     card
 	controls controls
+	hands    hands
+	ways     ways
+	moves    moves
+	compare  compare
 	keeper   keeper
 
 	still       bool // the drawing is a still picture in the document
@@ -25,11 +30,15 @@ type Panel struct {
 
 // New fills the document for the bench. changed is called after everything that
 // may have changed the bench.
-func New(b *bench.State, changed func()) *Panel {
-	p := &Panel{bench: b, changed: changed, jobs: -1, looks: -1}
+func New(b *bench.State, shelf *bench.Shelf, changed func()) *Panel {
+	p := &Panel{bench: b, shelf: shelf, changed: changed, jobs: -1, looks: -1}
 	p.form.init(p)
 	p.card.init(p)
 	p.controls.init(p)
+	p.hands.init(p)
+	p.ways.p = p
+	p.moves.init(p)
+	p.compare.init(p)
 	p.keeper.init(p)
 	p.head()
 	p.dialog()
@@ -45,12 +54,17 @@ func (p *Panel) Show() {
 	if newJob {
 		p.showHead()
 		p.showFindings()
+		p.moves.show()
+		p.compare.show()
 		if !p.card.typing() {
 			p.showRest()
 		}
 	}
 	if newJob || newLook {
 		p.controls.show()
+		p.hands.show()
+		p.ways.show()
+		p.moves.showMode()
 		p.card.show()
 		p.showStill()
 	}
@@ -97,15 +111,23 @@ func (p *Panel) head() {
 	}
 }
 
-// undo goes a step back, or forward again.
+// undo goes a step back, or forward again, or says why there is no going back.
 func (p *Panel) undo(redo bool) {
-	if redo {
+	switch {
+	case redo:
 		p.bench.Redo()
-	} else {
+	case p.bench.CanUndo():
 		p.bench.Undo()
+	default:
+		if why := p.bench.UndoStops(); why != "" {
+			p.say(why)
+		}
 	}
 	p.changed()
 }
+
+// say tells something where the person is looking, and to a screen reader.
+func (p *Panel) say(text string) { p.keeper.tell(text) }
 
 // Undo is undo from the drawing's keys.
 func (p *Panel) Undo(redo bool) { p.undo(redo) }
@@ -117,6 +139,6 @@ func (p *Panel) showHead() {
 	}
 	setText(byID("job-title"), name)
 	doc.Set("title", name+" · Leafwright")
-	byID("undo").Set("disabled", !p.bench.CanUndo())
+	byID("undo").Set("disabled", !p.bench.CanUndo() && p.bench.UndoStops() == "")
 	byID("redo").Set("disabled", !p.bench.CanRedo())
 }

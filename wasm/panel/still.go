@@ -10,7 +10,11 @@ import (
 
 // picture gives the drawing as an element of the document.
 func (p *Panel) picture(w, h float64, palette *draw.Palette) js.Value {
-	list := p.bench.Picture(w, h)
+	return importSVG(p.bench.Picture(w, h), palette)
+}
+
+// importSVG makes an element of the document of a drawing.
+func importSVG(list *draw.List, palette *draw.Palette) js.Value {
 	parsed := page.Get("DOMParser").New().Call("parseFromString", string(list.SVG(palette)), "image/svg+xml")
 	return doc.Call("importNode", parsed.Get("documentElement"), true)
 }

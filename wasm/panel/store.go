@@ -5,12 +5,13 @@ package panel
 import (
 	"errors"
 	"syscall/js"
-
-	"leafwright/game/bench"
 )
 
-// storage gives the browser's store. It may be forbidden, and then even asking
-// for it throws.
+// Store is what the browser keeps for this page. It may be forbidden, or full; then
+// even asking for it throws.
+type Store struct{}
+
+// storage gives the browser's store.
 func storage() (store js.Value, err error) {
 	err = try(func() { store = win.Get("Reflect").Call("get", win, "localStorage") })
 	if err == nil && !store.Truthy() {
@@ -19,45 +20,58 @@ func storage() (store js.Value, err error) {
 	return store, err
 }
 
-// former is what a record's predecessor is kept under.
-func former(key string) string { return key + ":old" }
+// Get gives what is kept under a key.
+func (Store) Get(key string) (text string, found bool) {
+	store, err := storage()
+	if err != nil {
+		return "", false
+	}
+	var v js.Value
+	if try(func() { v = store.Call("getItem", key) }) != nil || v.Type() != js.TypeString {
+		return "", false
+	}
+	return v.String(), true
+}
 
-// keep writes a sealed record and keeps its predecessor, should the write be cut short.
-func keep(key, sealed string) error {
+// Put keeps a text under a key.
+func (Store) Put(key, text string) error {
 	store, err := storage()
 	if err != nil {
 		return err
 	}
-	try(func() { // a second copy is worth having, but not worth failing for
-		if old := store.Call("getItem", key); old.Type() == js.TypeString {
-			if _, ok := bench.Unseal(old.String()); ok {
-				store.Call("setItem", former(key), old)
-			}
-		}
-	})
-	write := func() { store.Call("setItem", key, sealed) }
-	if try(write) == nil {
-		return nil
-	}
-	return try(func() { // room for one copy, perhaps
-		store.Call("removeItem", former(key))
-		write()
-	})
+	return try(func() { store.Call("setItem", key, text) })
 }
 
-// kept gives the newest sound record, or nothing.
-func kept(key string) (data []byte, found bool) {
+// Delete drops what is kept under a key.
+func (Store) Delete(key string) {
+	if store, err := storage(); err == nil {
+		try(func() { store.Call("removeItem", key) })
+	}
+}
+
+// Keys gives every key there is.
+func (Store) Keys() []string {
 	store, err := storage()
 	if err != nil {
-		return nil, false
+		return nil
 	}
-	for _, k := range []string{key, former(key)} {
-		var text js.Value
-		if try(func() { text = store.Call("getItem", k) }) == nil && text.Type() == js.TypeString {
-			if data, ok := bench.Unseal(text.String()); ok {
-				return data, true
-			}
+	var keys []string
+	try(func() {
+		for i := range store.Get("length").Int() {
+			keys = append(keys, store.Call("key", i).String())
 		}
+	})
+	return keys
+}
+
+// Token is a few letters that tell this window from every other.
+func Token() string {
+	const letters = "abcdefghijklmnopqrstuvwxyz0123456789"
+	bytes := win.Get("Uint8Array").New(8)
+	win.Get("crypto").Call("getRandomValues", bytes)
+	token := make([]byte, 8)
+	for i := range token {
+		token[i] = letters[bytes.Index(i).Int()%len(letters)]
 	}
-	return nil, false
+	return string(token)
 }

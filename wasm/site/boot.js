@@ -39,7 +39,7 @@
         e.target.setPointerCapture(e.pointerId);
         e.target.focus({ preventScroll: true });
       }
-      tell('stage:pointer', { type: type.slice(7), x: e.clientX, y: e.clientY, touch: e.pointerType === 'touch' });
+      tell('stage:pointer', { type: type.slice(7), x: e.clientX, y: e.clientY, touch: e.pointerType === 'touch', alt: e.altKey || e.shiftKey });
     }, true);
   }
   // The wheel stays the page's own wherever the page itself can scroll.
@@ -49,7 +49,7 @@
     if (e.ctrlKey || page.scrollHeight > page.clientHeight) return;
     tell('stage:wheel', { y: Math.sign(e.deltaY) });
   }, mine);
-  const keys = new Set(['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'Home', 'End', 'PageUp', 'PageDown', '+', '-', 'Escape']);
+  const keys = new Set(['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'Home', 'End', 'PageUp', 'PageDown', '+', '-', 'Escape', 'Enter', '[', ']', ',', '.', '1', '2', '3', '4', '5']);
   window.addEventListener('keydown', e => {
     e.stopImmediatePropagation(); // Tab and the browser's own keys keep their meaning
     const plain = !e.ctrlKey && !e.metaKey && !e.altKey;

@@ -15,7 +15,7 @@ import (
 // the download: they run once an event or once a frame, not once a place. The
 // geometry, and what the language itself runs on, stay as fast as they can be.
 var unhurried = []string{
-	"leafwright/game/...", "leafwright/wasm/...", "leafwright/geom/judge", "leafwright/geom/survey", "leafwright/geom/door",
+	"leafwright/game/...", "leafwright/wasm/...", "leafwright/geom/judge", "leafwright/geom/trim", "leafwright/geom/advise/...", "leafwright/geom/survey", "leafwright/geom/door",
 	"github.com/hajimehoshi/ebiten/v2/...",
 	"text/template/...", "net/...", "go/...", "regexp/...", "encoding/...", "html/...", "archive/...", "compress/...", "image/...",
 	"math/big", "fmt", "reflect", "strconv", "strings", "bytes", "bufio", "io/...", "os", "path/...", "time",
