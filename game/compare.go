@@ -144,7 +144,7 @@ func (c *Column) count(d *trim.Done) {
 			at++
 		}
 		if at == len(c.Recut) || c.Recut[at] != h {
-			c.Recut = slices.Insert(c.Recut, at, h)
+			c.Recut = geom.Insert(c.Recut, at, h)
 		}
 	}
 	for _, l := range d.Left {

@@ -161,7 +161,7 @@ func addHinge(hinges *[]door.Hinge) (why string) {
 	}
 	h, below := hs[k-1], hs[k]
 	h.LeafHeight, h.JambHeight = (h.LeafHeight+below.LeafHeight)/2, (h.JambHeight+below.JambHeight)/2
-	*hinges = slices.Insert(hs, k, h)
+	*hinges = geom.Insert(hs, k, h)
 	return ""
 }
 
@@ -186,7 +186,7 @@ func addRail(rails *[]door.Rail, height float64) (why string) {
 		return "there is no room between the rails"
 	}
 	wide := min(100, gap/3)
-	*rails = slices.Insert(rs, at, door.Rail{From: lo + (gap-wide)/2, To: lo + (gap+wide)/2})
+	*rails = geom.Insert(rs, at, door.Rail{From: lo + (gap-wide)/2, To: lo + (gap+wide)/2})
 	return ""
 }
 
@@ -227,9 +227,9 @@ func addRadius(f *door.Floor) (why string) {
 		}
 	}
 	for i, a := range f.Angles {
-		f.Heights[i] = slices.Insert(f.Heights[i], k, f.Polar(at, a))
+		f.Heights[i] = geom.Insert(f.Heights[i], k, f.Polar(at, a))
 	}
-	f.Radii = slices.Insert(f.Radii, k, at)
+	f.Radii = geom.Insert(f.Radii, k, at)
 	return ""
 }
 
@@ -250,8 +250,8 @@ func addAngle(f *door.Floor) (why string) {
 	for i, r := range f.Radii {
 		row[i] = f.Polar(r, a)
 	}
-	f.Angles = slices.Insert(f.Angles, k, a)
-	f.Heights = slices.Insert(f.Heights, k, row)
+	f.Angles = geom.Insert(f.Angles, k, a)
+	f.Heights = geom.Insert(f.Heights, k, row)
 	return ""
 }
 

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"leafwright/geom"
 	"leafwright/geom/trim"
 )
 
@@ -58,7 +59,7 @@ func (j *Job) addMove(path string) (why string, mine bool) {
 			return full(n), true
 		}
 		twin := Option{j.freeName(cutLine(j.OptionName(p.option) + " (copy)")), cloneMoves(o.Moves)}
-		j.Options = slices.Insert(j.Options, p.option+1, twin)
+		j.Options = geom.Insert(j.Options, p.option+1, twin)
 	case p.move < 0 && p.rest == ".keep":
 		return j.keep(p.option), true
 	case p.move < 0 && isKind || p.move >= 0 && p.move < moves && p.rest == ".copy":
@@ -66,7 +67,7 @@ func (j *Job) addMove(path string) (why string, mine bool) {
 			return full(moves), true
 		}
 		if p.move >= 0 {
-			o.Moves = slices.Insert(o.Moves, p.move+1, cloneMoves(o.Moves[p.move : p.move+1])[0])
+			o.Moves = geom.Insert(o.Moves, p.move+1, cloneMoves(o.Moves[p.move : p.move+1])[0])
 			break
 		}
 		k := trim.Kind(strings.TrimPrefix(kind, "."))
@@ -173,7 +174,7 @@ func (j *Job) doNow(path, text string) Faults {
 // shifted takes the item at one place of a list to another.
 func shifted[T any](all []T, from, to int) []T {
 	x := all[from]
-	return slices.Insert(slices.Delete(all, from, from+1), to, x)
+	return geom.Insert(slices.Delete(all, from, from+1), to, x)
 }
 
 // Option gives the i-th option as a form shows it: its name, then its moves, each a

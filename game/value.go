@@ -322,7 +322,7 @@ type listOf[T any] struct {
 }
 
 func (v listOf[T]) len() int           { return len(*v.p) }
-func (v listOf[T]) insert(i int)       { var zero T; *v.p = slices.Insert(*v.p, i, zero) }
+func (v listOf[T]) insert(i int)       { var zero T; *v.p = geom.Insert(*v.p, i, zero) }
 func (v listOf[T]) remove(i int)       { *v.p = slices.Delete(*v.p, i, i+1) }
 func (v listOf[T]) set(from value)     { *v.p = slices.Clone(*from.(listOf[T]).p) }
 func (v listOf[T]) same(as value) bool { return v.alike(*v.p, *as.(listOf[T]).p) }

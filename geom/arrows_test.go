@@ -15,30 +15,31 @@ import (
 // import those named and what stands below itself. A new arrow is a decision, and
 // is made here.
 var arrows = map[string][]string{
-	"geom":         {},
-	"geom/door":    {"geom"},
-	"geom/fit":     {"geom", "geom/door"},
-	"geom/judge":   {"geom", "geom/door", "geom/fit"},
-	"geom/survey":  {"geom", "geom/door", "geom/fit"},
-	"geom/trim":    {"geom", "geom/door", "geom/fit"},
-	"geom/advise":  {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim"},
-	"geom/timber":  {"geom", "geom/door", "geom/trim"},
-	"game":         {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/timber", "game/measure"},
-	"game/measure": {},
-	"game/draw":    {"geom", "geom/door", "geom/fit", "geom/judge", "geom/trim"},
-	"game/words":   {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/timber", "game/measure"},
-	"game/beside":  {"geom", "geom/door", "geom/fit", "geom/judge", "geom/trim", "game", "game/words"},
-	"game/report":  {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/timber", "game", "game/words", "game/measure", "game/beside"},
-	"game/bench":   {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/timber", "game", "game/draw", "game/words", "game/measure", "game/beside"},
-	"wasm":         {"geom", "game"},
-	"cmd":          {"geom", "game", "wasm"},
+	"geom":          {},
+	"geom/door":     {"geom"},
+	"geom/fit":      {"geom", "geom/door"},
+	"geom/judge":    {"geom", "geom/door", "geom/fit"},
+	"geom/survey":   {"geom", "geom/door", "geom/fit"},
+	"geom/trim":     {"geom", "geom/door", "geom/fit"},
+	"geom/advise":   {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim"},
+	"geom/timber":   {"geom", "geom/door", "geom/trim"},
+	"game":          {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/timber", "game/measure"},
+	"game/measure":  {},
+	"game/draw":     {"geom", "geom/door", "geom/fit", "geom/judge", "geom/trim"},
+	"game/words":    {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/timber", "game/measure"},
+	"game/beside":   {"geom", "geom/door", "geom/fit", "geom/judge", "geom/trim", "game", "game/words"},
+	"game/hardware": {"geom", "geom/door", "geom/fit", "geom/judge", "geom/trim", "geom/timber", "game", "game/words"},
+	"game/report":   {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/timber", "game", "game/words", "game/measure", "game/beside", "game/hardware"},
+	"game/bench":    {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/timber", "game", "game/draw", "game/words", "game/measure", "game/beside"},
+	"wasm":          {"geom", "game"},
+	"cmd":           {"geom", "game", "wasm"},
 }
 
 // outside is which folders may import what is not the standard library; tests may
 // import anything.
 var outside = map[string][]string{
 	"github.com/hajimehoshi/ebiten/v2": {"wasm/stage", "wasm/e2e/bare"},
-	"syscall/js":                       {"wasm", "wasm/panel", "wasm/e2e/bare"},
+	"syscall/js":                       {"wasm", "wasm/panel", "wasm/adviser", "wasm/e2e/bare"},
 	"github.com/andybalholm/brotli":    {"cmd"},
 }
 

@@ -15,7 +15,7 @@ import (
 // Exit statuses.
 const (
 	ok      = 0
-	failed  = 1 // of check: something binds or is out of tolerance
+	failed  = 1 // of check: something binds or is out of tolerance; of advise: no way was found
 	misused = 2 // wrong usage or bad input
 )
 
@@ -37,6 +37,8 @@ var commands = []command{
 	serveCommand,
 	checkCommand,
 	compareCommand,
+	seasonCommand,
+	adviseCommand,
 	schemaCommand,
 	buildCommand,
 }

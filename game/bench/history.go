@@ -13,7 +13,7 @@ type act string
 
 // The acts: a whole job put on the bench, a field set as it was typed, a row or
 // an item added or taken out, readings pasted, a move tried in an option of its
-// own, a move made for keeps. A gap stands where steps were lost: like put it is a
+// own, a whole option at once, a move made for keeps. A gap stands where steps were lost: like put it is a
 // whole job, though no other one.
 const (
 	put    act = "put"
@@ -22,6 +22,7 @@ const (
 	remove act = "remove"
 	paste  act = "paste"
 	try    act = "try"
+	plan   act = "plan"
 	cut    act = "cut"
 	gap    act = "gap"
 )
@@ -48,6 +49,8 @@ func (c change) apply(job *game.Job) (game.Job, error) {
 		return pasted(job, c.text)
 	case try:
 		return attempted(job, c.text)
+	case plan:
+		return form.AddOption(*job, c.text)
 	case cut:
 		return cutForKeeps(job, c.text)
 	}

@@ -264,7 +264,7 @@ func (s *State) draw(scene *draw.Scene, l *draw.List, w, h float64) {
 // Figure writes a gap in the unit shown, without the unit; inches carry theirs.
 func (s *State) Figure(mm float64) string {
 	if s.look.Inches {
-		return minus(measure.Format(mm, measure.Inch))
+		return words.Inches(mm)
 	}
 	return strings.TrimSuffix(words.Millimetres(mm), " mm")
 }
@@ -272,7 +272,7 @@ func (s *State) Figure(mm float64) string {
 // Length writes a length in the unit shown, with the unit.
 func (s *State) Length(mm float64) string {
 	if s.look.Inches {
-		return minus(measure.Format(mm, measure.Inch))
+		return words.Inches(mm)
 	}
 	return words.Millimetres(mm)
 }
@@ -281,16 +281,7 @@ func (s *State) Length(mm float64) string {
 // or the eighth of an inch.
 func (s *State) Place(mm float64) string {
 	if s.look.Inches {
-		const eighth = measure.PerInch / 8
-		return minus(measure.Format(math.Round(mm/eighth)*eighth, measure.Inch))
+		return words.InchPlace(mm)
 	}
 	return strconv.FormatFloat(math.Round(mm), 'f', 0, 64) + " mm"
-}
-
-// minus puts a true minus sign for the hyphen that is typed.
-func minus(text string) string {
-	if rest, below := strings.CutPrefix(text, "-"); below {
-		return "−" + rest
-	}
-	return text
 }

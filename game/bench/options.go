@@ -96,7 +96,7 @@ func (s *State) SetKeeps(on bool) {
 }
 
 // errNoOption says that no option is shown.
-var errNoOption = errors.New("No option is shown: show the one whose next move is to be made.")
+var errNoOption = errors.New("no option is shown: show the one whose next move is to be made")
 
 // Keepable gives the move of the option shown that is next to be done for keeps.
 func (s *State) Keepable() (k int, why error) {
@@ -147,7 +147,7 @@ func (s *State) reshow(c change) {
 	shown := int(s.look.Option)
 	i, rest, in := optionOf(c.path)
 	switch {
-	case c.act == try || c.act == add && c.path == optionList:
+	case c.adds() || c.act == add && c.path == optionList:
 		shown = len(s.Job().Options) - 1
 	case !in:
 		return

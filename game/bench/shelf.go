@@ -217,7 +217,7 @@ func (sh *Shelf) Last() string {
 }
 
 // errGone says that there is no such job.
-var errGone = errors.New("This job is no longer kept in this browser.")
+var errGone = errors.New("this job is no longer kept in this browser")
 
 // Open puts a kept job on a bench and makes it the open one.
 func (sh *Shelf) Open(id string) (*State, error) {

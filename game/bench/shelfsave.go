@@ -203,7 +203,7 @@ func (sh *Shelf) Duplicate(id string) (newID string, err error) {
 // Rename gives a job that is not open another name.
 func (sh *Shelf) Rename(id, name string) error {
 	if id == sh.open.id {
-		return errors.New("The open job is renamed by its field for the name.")
+		return errors.New("the open job is renamed by its field for the name")
 	}
 	s, b, err := sh.load(id)
 	if err != nil {

@@ -216,8 +216,8 @@ func (s *State) Redo() {
 
 func (s *State) moved(c change) {
 	delete(s.drafts, c.path)
-	if i, _, in := optionOf(c.path); in || c.act == try {
-		if c.act == try {
+	if i, _, in := optionOf(c.path); in || c.adds() {
+		if c.adds() {
 			i = len(s.Job().Options) - 1
 		}
 		if i < len(s.Job().Options) { // to see what has changed

@@ -60,6 +60,7 @@ func (r Report) JSON(s words.Speaker) ([]byte, error) {
 		out.Options = append(out.Options, r.Job.OptionName(i))
 	}
 	out.Readings = r.rests(s)
+	out.Hardware, out.Work = r.hang(s), r.workFor(s)
 	b, err := json.MarshalIndent(out, "", "  ")
 	return append(b, '\n'), err
 }
@@ -91,6 +92,8 @@ type file struct {
 	Option      *option          `json:"option,omitempty"`   // the one tried
 	Options     []string         `json:"options,omitempty"`  // all there are
 	Readings    *rests           `json:"readings,omitempty"` // of a job that rests on them
+	Hardware    *hang            `json:"hardware"`
+	Work        *workOf          `json:"work,omitempty"` // of the option, or of what was made
 }
 
 type gap struct {

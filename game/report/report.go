@@ -92,6 +92,7 @@ func (r Report) Text(s words.Speaker) string {
 		r.line(&b, l)
 	}
 	r.moves(&b, s)
+	r.hardware(&b, s)
 	r.readings(&b, s)
 	b.WriteString("\nTHE LEAF AND THE FRAME BY THEMSELVES\n")
 	for _, c := range r.Conditions {

@@ -175,6 +175,9 @@ func (s *Speaker) Left(l trim.Left) string {
 // CubicCentimetres writes a volume given in mm³, a small one to the tenth.
 func CubicCentimetres(mm3 float64) string {
 	figures := 0
+	if mm3 > 0 && mm3 < 50 {
+		return "under 0.1 cm³"
+	}
 	if mm3 < 9950 {
 		figures = 1
 	}

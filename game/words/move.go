@@ -142,7 +142,7 @@ func (s *Speaker) Move(m *trim.Move) string {
 		if last := s.amount(m.Last); last != n {
 			high = s.between(n, last, " to ")
 		}
-		said := "Splice a " + high + " strip onto the " + edge + ", from " + s.amount(m.Stock) + " stock" + s.set(m)
+		said := "Splice " + article(high) + high + " strip onto the " + edge + ", from " + s.amount(m.Stock) + " stock" + s.set(m)
 		if m.Hollow > 0 {
 			said += "; the faces to be glued meet to " + s.amount(m.Hollow)
 		}
@@ -188,9 +188,25 @@ func (s *Speaker) Move(m *trim.Move) string {
 	return string(m.Kind)
 }
 
+// article gives the article before a number: an 8, an 11, an 18, a 12, a 1/8".
+func article(number string) string {
+	whole := number
+	if i := strings.IndexAny(number, " .\"'/"); i >= 0 {
+		whole = number[:i]
+	}
+	if whole == "11" || whole == "18" || strings.HasPrefix(whole, "8") {
+		return "an "
+	}
+	return "a "
+}
+
 // restop says a stop's move; where its ends go different ways both are said.
 func (s *Speaker) restop(m *trim.Move, side string) string {
+	const none = 0.05 // mm: nothing, as far as it is said
 	away := func(mm float64) string {
+		if math.Abs(mm) < none {
+			return "nothing"
+		}
 		if mm < 0 {
 			return s.amount(mm) + " towards the leaf"
 		}

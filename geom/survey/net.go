@@ -50,7 +50,7 @@ func (p *placed) insert(s float64) {
 	if i == 0 || i == len(p.at) || s-p.at[i-1] < apart || p.at[i]-s < apart {
 		return
 	}
-	p.at = slices.Insert(p.at, i, s)
+	p.at = geom.Insert(p.at, i, s)
 }
 
 // weigh calls f with each quantity that the line's value at s follows, and how much.
@@ -265,7 +265,7 @@ func (n *net) layFloor(radii, angles []float64) {
 	n.floor.radii = thinned(append(radii, reach), most, apart)
 	for i := 1; i < len(n.floor.radii) && len(n.floor.radii) < most; i++ {
 		if s := n.floor.radii[i] - n.floor.radii[i-1]; s > 0.4*reach {
-			n.floor.radii = slices.Insert(n.floor.radii, i, n.floor.radii[i-1]+s/math.Ceil(s/(0.4*reach)))
+			n.floor.radii = geom.Insert(n.floor.radii, i, n.floor.radii[i-1]+s/math.Ceil(s/(0.4*reach)))
 		}
 	}
 	for _, a := range thinned(append(angles, float64(90*geom.Degree)), most, turn) {

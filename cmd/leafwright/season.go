@@ -1,0 +1,124 @@
+package main
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"strings"
+
+	"leafwright/game"
+	"leafwright/game/hardware"
+	"leafwright/game/report"
+	"leafwright/game/words"
+	"leafwright/geom/timber"
+)
+
+var seasonCommand = command{
+	name:  "season",
+	usage: "season JOB [-climate NAME] [-room NAME] [-south] [-month NAME] [-meter PERCENT] [-option NAME] [-json] [-words UK|AU|US]",
+	about: "takes the job's leaf through the year: its closing gap month by month, and the gaps to fit it to today; leaves as check does",
+	run:   season,
+}
+
+// What a moisture meter may read on a leaf, %.
+const (
+	meterLeast = 2.0
+	meterMost  = 60.0
+)
+
+// season leaves with 0 when the closing gap is as wanted in every month, 1 when it is
+// not, 2 on bad input.
+func season(_ context.Context, c command, args []string, std std) int {
+	flags := flag.NewFlagSet(c.name, flag.ContinueOnError)
+	asJSON := flags.Bool("json", false, "print the year as JSON, for a program")
+	climate := flags.String("climate", string(timber.Maritime), "the `climate`: "+list(hardware.Climates()))
+	room := flags.String("room", string(timber.Heated), "the `room`: "+list(hardware.Rooms()))
+	south := flags.Bool("south", false, "the house stands south of the equator")
+	month := flags.String("month", "", "the `month` it is now, by its name")
+	meter := flags.Float64("meter", 0, "what a moisture meter reads on the leaf now, in `percent`")
+	option := flags.String("option", "", "the leaf after the option of that `NAME` or number")
+	region := flags.String("words", string(words.UK), "whose trade words to use: `UK, AU or US`")
+	path, args := fileFirst(flags, args)
+	if path != "" {
+		args = append(args, path)
+	}
+	if status, good := c.parse(flags, args, std, "JOB"); !good {
+		return status
+	}
+	at := hardware.Where{South: *south, Month: -1}
+	var wrong []string
+	at.Climate = named(&wrong, "climate", *climate, hardware.Climates())
+	at.Room = named(&wrong, "room", *room, hardware.Rooms())
+	if *month != "" {
+		name := named(&wrong, "month", *month, hardware.Months[:])
+		for m := range hardware.Months {
+			if hardware.Months[m] == name {
+				at.Month = m
+			}
+		}
+	}
+	flags.Visit(func(f *flag.Flag) {
+		if f.Name != "meter" {
+			return
+		}
+		if at.Meter = *meter; !(at.Meter >= meterLeast && at.Meter <= meterMost) {
+			wrong = append(wrong, fmt.Sprintf("-meter %s is not between %.0f and %.0f %%", f.Value, meterLeast, meterMost))
+		}
+	})
+	if !known(*region) {
+		wrong = append(wrong, fmt.Sprintf("-words %q is not one of UK, AU and US", *region))
+	}
+	if len(wrong) > 0 {
+		return c.misuse(std, "%s", strings.Join(wrong, "; "))
+	}
+	job, good := c.load(path, "", std)
+	if !good {
+		return misused
+	}
+	tried := game.AsItStands
+	if *option != "" {
+		if tried, good = job.OptionNamed(*option); !good {
+			return c.noOption(std, job, *option)
+		}
+	}
+	r := report.SeasonOf(job, tried, at)
+	speaker := words.Speaker{Lexicon: words.For(words.Region(*region))}
+	text := []byte(r.Text(speaker))
+	if *asJSON {
+		var err error
+		if text, err = r.JSON(speaker); err != nil {
+			fmt.Fprintf(std.err, "leafwright %s: %v\n", c.name, err)
+			return misused
+		}
+	}
+	if _, err := std.out.Write(text); err != nil {
+		fmt.Fprintf(std.err, "leafwright %s: the year was not written: %v\n", c.name, err)
+		return misused
+	}
+	if !r.AllGood() {
+		return failed
+	}
+	return ok
+}
+
+// named finds a name whatever its letters' size; where there is no such one it adds
+// to what is wrong which there are.
+func named[T ~string](wrong *[]string, flag, name string, all []T) (found T) {
+	for _, x := range all {
+		if strings.EqualFold(string(x), strings.TrimSpace(name)) {
+			return x
+		}
+	}
+	*wrong = append(*wrong, fmt.Sprintf("-%s %q is not one of %s", flag, name, list(all)))
+	return ""
+}
+
+// list writes names with commas, and "and" before the last.
+func list[T ~string](all []T) string {
+	said := make([]string, len(all))
+	for i, x := range all {
+		said[i] = string(x)
+	}
+	last := len(said) - 1
+	return strings.Join(said[:last], ", ") + " and " + said[last]
+}

@@ -1,0 +1,211 @@
+package hardware
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"leafwright/game/words"
+	"leafwright/geom/door"
+	"leafwright/geom/judge"
+	"leafwright/geom/timber"
+)
+
+// Months are the names of the months.
+var Months = [12]string{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"}
+
+// Climates and Rooms are those there are presets for, in their order.
+func Climates() (all []timber.Climate) {
+	for _, p := range timber.Presets {
+		if len(all) == 0 || all[len(all)-1] != p.Climate {
+			all = append(all, p.Climate)
+		}
+	}
+	return all
+}
+
+// Rooms likewise.
+func Rooms() (all []timber.Room) {
+	for _, p := range timber.Presets {
+		if p.Climate == timber.Presets[0].Climate {
+			all = append(all, p.Room)
+		}
+	}
+	return all
+}
+
+func percent(x float64) string { return strconv.FormatFloat(x, 'f', 1, 64) + " %" }
+
+func signed(s *words.Speaker, mm float64) string {
+	said := tenth(s, mm)
+	switch {
+	case strings.HasPrefix(said, "0.0 "):
+		return said
+	case mm < 0:
+		return "−" + said
+	}
+	return "+" + said
+}
+
+// AirLines says where the leaf hangs and what its moisture rests on.
+func (s *Season) AirLines() []string {
+	p := timber.PresetFor(s.Climate, s.Room)
+	room := map[timber.Room]string{timber.Heated: "heated room", timber.Unheated: "unheated room", timber.Washroom: "wet room", timber.Outside: "outer door under cover"}[s.Room]
+	where := "midwinter is January"
+	if s.South {
+		where = "south of the equator, midwinter is July"
+	}
+	air := fmt.Sprintf("%s climate, %s; %s. Midwinter %s °C and %s %% humidity, midsummer %s °C and %s %% (round figures of our own; a hygrometer in the room tells better).",
+		first(string(s.Climate)), room, where, whole(p.Winter.Celsius), whole(p.Winter.Humidity), whole(p.Summer.Celsius), whole(p.Summer.Humidity))
+	today := "The leaf's moisture today is " + percent(s.Today)
+	switch s.Basis {
+	case ByMeter:
+		today += ", by the meter"
+		if s.Month >= 0 {
+			today += " in " + Months[s.Month] + ", and the year is moved to pass through it"
+		}
+		today += "."
+	case ByMonth:
+		today += ", what timber comes to in the air of " + Months[s.Month] + ": read it with a meter, which counts before this."
+	default:
+		today += ", the mean of the year, for neither the month nor a meter's reading is said: read it with a meter, which counts before this."
+	}
+	return []string{air, today}
+}
+
+// Moves says how much of the leaf moves, and how far.
+func (s *Season) Moves(w *words.Speaker, m door.Make) []string {
+	if s.Across == 0 {
+		return []string{"A flush leaf, its faces glued crosswise, moves by nothing worth counting: its gaps stay the year round."}
+	}
+	what := "its full width"
+	if m == door.Framed {
+		what = "its two stiles, for the rails hold it along their grain and the panels float"
+	}
+	said := fmt.Sprintf("A %s leaf moves across by %s: %s of %s. ", m, what, long(w, math.Round(s.Across)), s.name())
+	source := "Wood Handbook, table 13-5"
+	switch s.Species.Status {
+	case timber.Practice:
+		source = "the middle of the softwoods, common practice"
+	case timber.Memory:
+		source = "figures from memory"
+	}
+	said += fmt.Sprintf("From %s, when it is narrowest, to %s, when it is widest, it grows %s; %s if its timber is sawn on the quarter, %s if flat (%s).",
+		Months[s.Slack], Months[s.Tight], tenth(w, s.Sawn[0]), tenth(w, s.Sawn[1]), tenth(w, s.Sawn[2]), source)
+	lines := []string{said}
+	if m == door.Boarded {
+		lines = append(lines, "Boards whose tongues stand open take part of that up among themselves (common practice): it is the most it does.")
+	}
+	if doubt := s.say(); doubt != "" {
+		lines = append(lines, doubt)
+	}
+	if s.BeyondTable {
+		lines = append(lines, fmt.Sprintf("Some of the moistures lie outside %s to %s %%, for which its movement is published: less sure there.", whole(timber.Trusted.Lo), whole(timber.Trusted.Hi)))
+	}
+	return lines
+}
+
+// Rows gives the table of the year: a row a month, after a row of heads.
+func (s *Season) Rows(w *words.Speaker) (rows [][]string) {
+	rows = append(rows, []string{"", "moisture", "leaf", "closing gap", ""})
+	for m := range Months {
+		rows = append(rows, []string{Months[m], percent(s.Moisture[m]), signed(w, s.Grows[m]), s.gap(w, m), words.Word(s.Verdicts[m])})
+	}
+	return rows
+}
+
+func (s *Season) gap(w *words.Speaker, m int) string {
+	a, b := words.Millimetres(s.Least[m]), words.Millimetres(s.Most[m])
+	if w.Length != nil {
+		a, b = w.Length(s.Least[m]), w.Length(s.Most[m])
+	}
+	if a == b {
+		return a
+	}
+	return strings.TrimSuffix(a, " mm") + " to " + b
+}
+
+// Headline says the year in a sentence.
+func (s *Season) Headline(w *words.Speaker) string {
+	least := s.Least[s.Tight]
+	if s.Across == 0 {
+		said := "The closing gap stays as it is all the year, " + tenth(w, least) + " at the least"
+		if s.Worst() == judge.Good {
+			return said + ": as wanted."
+		}
+		return said + ": " + words.Word(s.Worst()) + "."
+	}
+	tight, slack := s.Wanted.Judge(least), s.Wanted.Judge(s.Most[s.Slack])
+	said := ""
+	switch tight {
+	case judge.Binds:
+		said = "The leaf binds at the " + w.LatchSide + " in " + Months[s.Tight] + ", by " + tenth(w, least)
+	case judge.Tight:
+		said = "The closing gap is tight in " + Months[s.Tight] + ": " + apart(w, least, s.Wanted.Least) + ", where " + long(w, s.Wanted.Least) + " is wanted"
+	}
+	if slack == judge.Slack {
+		if said == "" {
+			said = "The closing gap is"
+		} else {
+			said += ";"
+		}
+		said += " slack in " + Months[s.Slack] + ": " + apart(w, s.Most[s.Slack], s.Wanted.Most) + ", where " + long(w, s.Wanted.Most) + " at the most is wanted"
+	}
+	if said == "" {
+		said = "The closing gap is as wanted all the year: " + tenth(w, least) + " at the least, in " + Months[s.Tight]
+	}
+	return said + "."
+}
+
+// apart writes a gap that misses a limit, so that it does not read like the limit.
+func apart(w *words.Speaker, mm, limit float64) string {
+	if said := tenth(w, mm); said != tenth(w, limit) {
+		return said
+	}
+	return fine(w, mm)
+}
+
+// Fitting says the gaps to fit to today.
+func (s *Season) Fitting(w *words.Speaker) (lines []string) {
+	f := s.Fit[door.LatchSide]
+	if s.Across == 0 {
+		return append(lines, "As wanted: a leaf that does not move needs nothing added.", s.paint())
+	}
+	said := fmt.Sprintf("%s: fit to %s today, for %s in %s", first(w.LatchSide), tenth(w, f.All), long(w, f.Wanted), Months[s.Tight])
+	switch {
+	case f.Season >= 0.05:
+		said += "; the leaf is still to grow " + tenth(w, f.Season)
+	case f.Season <= -0.05:
+		said += "; the leaf is " + tenth(w, -f.Season) + " wider today than it ever is"
+	}
+	lines = append(lines, said+".")
+	switch {
+	case s.Wanted.Most <= 0:
+		lines = append(lines, "It stays as wanted all the year when fitted at "+tenth(w, s.Low)+" or more.")
+	case s.Low <= s.High:
+		lines = append(lines, "It stays as wanted all the year when fitted at "+w.Range(s.Low, s.High)+".")
+	default:
+		lines = append(lines, "No gap keeps what is wanted all the year: it moves more than the limits leave. Let it be slack in "+Months[s.Slack]+" rather than bind in "+Months[s.Tight]+".")
+	}
+	same := "Hinge side, head and floor: the leaf hangs on its hinges and does not grow in height, so their gaps stay:"
+	for i, e := range [...]door.Edge{door.HingeSide, door.HeadSide, door.FloorSide} {
+		if i > 0 {
+			same += ","
+		}
+		same += " " + tenth(w, s.Fit[e].All) + " at the " + w.Edge(e)
+	}
+	lines = append(lines, same+".")
+	return append(lines, s.paint())
+}
+
+func (s *Season) paint() string {
+	return fmt.Sprintf("Paint is not in these. Where it is still to come, a primer and two coats of enamel on leaf and frame take %s more from each gap at jambs and head, between %s and %s (films from memory): add that, unless the gaps wanted are for bare wood.",
+		hundredths(s.Paint.Loses()), hundredths(s.Paint.Least), hundredths(s.Paint.Most))
+}
+
+// hundredths writes a film, which tenths would round away.
+func hundredths(mm float64) string { return strconv.FormatFloat(mm, 'f', 2, 64) + " mm" }
+
+// Caution says how far the year's figures go.
+const Caution = "A painted leaf follows the air weeks late and by less, the less the better it is painted, top and foot too: these are the most it does. Heating, a bathroom's steam and sun on one face do more than the calendar. Where a meter has been read, it counts first."

@@ -1,0 +1,394 @@
+package advise
+
+import (
+	"math"
+
+	"leafwright/geom/advise/lp"
+	"leafwright/geom/door"
+	"leafwright/geom/judge"
+)
+
+// doubt is how far, mm, limits are widened in the program: a gap that only just keeps
+// one may seem to break it by what the straight lines are off. Trying out has the last
+// word.
+const doubt = 0.003
+
+// model is one family's linear program. Its variables are the amounts in use, then
+// the widest and the narrowest gap of sides and head, then for each edge the part of
+// the allowance for errors that is kept towards tight, then towards wide.
+//
+// Of some hundred places a dozen count at any one answer: rows are made when an
+// answer breaks them.
+type model struct {
+	w     *Work
+	use   []int // unknowns
+	lp    *lp.Solver
+	cost  []float64
+	value []float64 // of each place, no amounts
+	lo    []float64 // tightened by what trying out has shown
+	hi    []float64
+	rows  []row
+	made  [][limits]bool
+	shut  []bool // by part: not to be used
+	// sure tells that errors count, and keep is how much of the allowance there is room
+	// for, by edge.
+	sure  bool
+	keep  [2][door.Edges]float64 // towards tight, and towards wide
+	allow []float64              // of every place, what errors ask for, mm
+	sigma []float64              // of every place, how well its gap will be known when all is done, mm
+	x     []float64
+	state lp.State
+	even  bool // whether unevenness costs
+	fixed []bool
+	least []float64 // bounds of the amounts in use
+	most  []float64
+	step  float64 // what amounts are rounded to; 0 = not rounded
+	// elastic tells that every group of limits can give way by a variable of its own,
+	// the last ones.
+	elastic bool
+}
+
+// limit is one thing a place must keep.
+type limit uint8
+
+const (
+	notLess limit = iota
+	notMore
+	notWider    // than the widest
+	notNarrower // than the narrowest
+	limits
+)
+
+// row is a row of the program: a place and its limit, or a wish.
+type row struct {
+	place int // −1 for a wish
+	limit limit
+}
+
+func (m *model) widest() int          { return len(m.use) }
+func (m *model) narrowest() int       { return len(m.use) + 1 }
+func (m *model) kept(e door.Edge) int { return len(m.use) + 2 + int(e) }
+func (m *model) safe(e door.Edge) int { return m.kept(e) + int(door.Edges) }
+
+func (m *model) count() int {
+	n := len(m.use) + 2 + 2*int(door.Edges)
+	if m.elastic {
+		n += groups
+	}
+	return n
+}
+
+func (m *model) unknown(j int) *unknown { return &m.w.unknowns[m.use[j]] }
+
+// widestSpread bounds the two gaps that unevenness is between, mm.
+const widestSpread = 200.0
+
+// newModel makes the program of the unknowns in use.
+func (w *Work) newModel(use []int) *model { return w.modelOf(use, false) }
+
+// newElastic makes one whose limits can be let give way, and that costs nothing.
+func (w *Work) newElastic(use []int) *model {
+	m := w.modelOf(use, true)
+	clear(m.cost)
+	m.lp.SetCost(m.cost)
+	m.even = false
+	return m
+}
+
+func (w *Work) modelOf(use []int, elastic bool) *model {
+	m := &model{w: w, use: use, shut: make([]bool, len(w.parts)), elastic: elastic}
+	n := m.count()
+	lo, hi := make([]float64, n), make([]float64, n)
+	m.cost, m.x = make([]float64, n), make([]float64, n)
+	m.fixed = make([]bool, len(use))
+	for j := range use {
+		u := m.unknown(j)
+		hi[j] = u.most
+		m.cost[j] = float64(w.weight.timber*u.timber) + float64(w.weight.minutes*(u.minutes+handlingOnce))
+	}
+	m.allow = w.allow
+	m.even = w.weight.uneven > 0
+	lo[m.widest()], hi[m.widest()] = -widestSpread, widestSpread
+	lo[m.narrowest()], hi[m.narrowest()] = -widestSpread, widestSpread
+	m.cost[m.widest()], m.cost[m.narrowest()] = w.weight.uneven, -w.weight.uneven
+	m.least, m.most = append([]float64(nil), lo[:len(use)]...), append([]float64(nil), hi[:len(use)]...)
+	m.lp = lp.New(m.cost, lo, hi)
+	m.value = append([]float64(nil), w.start...)
+	m.lo, m.hi = make([]float64, len(w.places)), make([]float64, len(w.places))
+	for i, p := range w.places {
+		m.lo[i], m.hi[i] = p.lo-doubt, p.hi+doubt
+	}
+	m.made = make([][limits]bool, len(w.places))
+	for k := range w.wishes {
+		m.wish(k)
+	}
+	return m
+}
+
+// wish adds the k-th equation the person asks for.
+func (m *model) wish(k int) {
+	q := &m.w.wishes[k]
+	a := make([]float64, m.count())
+	for j := range m.use {
+		u := m.unknown(j)
+		a[j] = q.of(u)
+	}
+	m.lp.AddRow(a, q.lo, q.hi)
+	m.rows = append(m.rows, row{place: -1})
+}
+
+// allowance is how much of a gap's limits errors ask for at the place, mm.
+func (m *model) allowance(i int) float64 {
+	p := &m.w.places[i]
+	if !m.sure || p.subject != judge.ClosedGap && p.subject != judge.SwingGap {
+		return 0
+	}
+	return m.allow[i]
+}
+
+// add makes the row of a place and a limit.
+func (m *model) add(i int, k limit) {
+	m.made[i][k] = true
+	a := make([]float64, m.count())
+	for j := range m.use {
+		u := m.unknown(j)
+		a[j] = float64(u.sign * m.w.column(u)[i])
+	}
+	switch p := &m.w.places[i]; k {
+	case notLess:
+		a[m.kept(p.edge)] = -m.allowance(i)
+	case notMore:
+		a[m.safe(p.edge)] = m.allowance(i)
+	case notWider:
+		a[m.widest()] = -1
+	case notNarrower:
+		a[m.narrowest()] = -1
+	}
+	if m.elastic && k <= notMore {
+		give := 1.0
+		if k == notMore {
+			give = -1
+		}
+		a[m.count()-groups+group(&m.w.places[i], k)] = give
+	}
+	lo, hi := m.bounds(i, k)
+	m.lp.AddRow(a, lo, hi)
+	m.rows = append(m.rows, row{i, k})
+}
+
+// bounds gives what the row of a place and a limit is held to.
+func (m *model) bounds(i int, k limit) (lo, hi float64) {
+	lo, hi = math.Inf(-1), math.Inf(1)
+	switch k {
+	case notLess:
+		lo = m.lo[i] - m.value[i]
+	case notMore:
+		hi = m.hi[i] - m.value[i]
+	case notWider:
+		hi = -m.value[i]
+	case notNarrower:
+		lo = -m.value[i]
+	}
+	return lo, hi
+}
+
+// refresh brings the rows' bounds up to date.
+func (m *model) refresh() {
+	for r, of := range m.rows {
+		if of.place >= 0 {
+			lo, hi := m.bounds(of.place, of.limit)
+			m.lp.SetRow(r, lo, hi)
+		}
+	}
+}
+
+// gap gives what the model says of a place at the answer.
+func (m *model) gap(i int) float64 {
+	g := m.value[i]
+	for j := range m.use {
+		if x := m.x[j]; x != 0 {
+			u := m.unknown(j)
+			g += float64(float64(u.sign*m.w.column(u)[i]) * x)
+		}
+	}
+	return g
+}
+
+// broken is how far beyond a limit an answer may be before its row is made, mm.
+const broken = 1e-7
+
+// solve finds the least cost, making the rows that its answers break.
+func (m *model) solve() lp.State {
+	for range 60 {
+		m.state = m.lp.Solve()
+		for j := range m.x {
+			m.x[j] = m.lp.X(j)
+		}
+		if m.state != lp.Optimal || !m.complete() {
+			if m.state == lp.Optimal {
+				continue
+			}
+		}
+		return m.state
+	}
+	m.state = lp.Stuck
+	return m.state
+}
+
+// complete makes, of every edge and limit, the row that the answer breaks most; false
+// where it broke any.
+func (m *model) complete() bool {
+	whole := true
+	var worst [limits]int
+	var by [limits]float64
+	end := len(m.w.places)
+	for i := 0; i < end; i++ {
+		p := &m.w.places[i]
+		if i == 0 || p.subject != m.w.places[i-1].subject || p.edge != m.w.places[i-1].edge {
+			for k := range limits {
+				worst[k], by[k] = -1, broken
+			}
+		}
+		g := m.gap(i)
+		room := m.allowance(i)
+		over := [limits]float64{m.lo[i] + float64(room*m.x[m.kept(p.edge)]) - g, g + float64(room*m.x[m.safe(p.edge)]) - m.hi[i]}
+		if m.elastic {
+			give := m.x[m.count()-groups:]
+			over[notLess] -= give[group(p, notLess)]
+			over[notMore] -= give[group(p, notMore)]
+		}
+		if m.even && p.subject == judge.ClosedGap && p.edge != door.FloorSide {
+			over[notWider], over[notNarrower] = g-m.x[m.widest()], m.x[m.narrowest()]-g
+		}
+		for k := range limits {
+			if over[k] > by[k] && !m.made[i][k] {
+				worst[k], by[k] = i, over[k]
+			}
+		}
+		if i+1 < end && p.subject == m.w.places[i+1].subject && p.edge == m.w.places[i+1].edge {
+			continue
+		}
+		for k, at := range worst {
+			if at >= 0 {
+				m.add(at, limit(k))
+				whole = false
+			}
+		}
+	}
+	return whole
+}
+
+// correct takes the places' true values at the answer in, so that the model is true
+// there; it gives how far it was off.
+func (m *model) correct(g []float64) float64 {
+	most := 0.0
+	for i := range g {
+		d := g[i] - m.gap(i)
+		if math.IsNaN(d) {
+			continue
+		}
+		m.value[i] += d
+		if p := &m.w.places[i]; p.subject != judge.HingeLine {
+			most = max(most, math.Abs(d))
+		}
+	}
+	m.refresh()
+	return most
+}
+
+// price is what the answer costs, with what parts cost by being begun.
+func (m *model) price() float64 {
+	sum := 0.0
+	for j, c := range m.cost {
+		sum += float64(c * m.x[j])
+	}
+	return sum + m.begun()
+}
+
+// begun is the price of the parts in use.
+func (m *model) begun() float64 {
+	sum := 0.0
+	used := m.used()
+	for k, p := range m.w.parts {
+		if used[k] {
+			sum += float64(m.w.weight.minutes * p.minutes)
+			if p.frame {
+				sum += m.w.weight.frame
+			}
+			sum += float64(m.w.weight.gain * float64(p.gains))
+		}
+	}
+	return sum
+}
+
+// nothing is an amount that is none, mm.
+const nothing = 1e-6
+
+// used tells which parts the answer uses.
+func (m *model) used() []bool {
+	used := make([]bool, len(m.w.parts))
+	for j := range m.use {
+		if m.x[j] > nothing {
+			used[m.unknown(j).part] = true
+		}
+	}
+	return used
+}
+
+// close forbids or allows a part.
+func (m *model) close(part int, shut bool) {
+	m.shut[part] = shut
+	for j := range m.use {
+		if u := m.unknown(j); u.part == part && !m.fixed[j] {
+			if shut {
+				m.lp.SetBounds(j, 0, 0)
+			} else {
+				m.lp.SetBounds(j, m.least[j], m.most[j])
+			}
+		}
+	}
+}
+
+// lean leaves out parts one after another, the one that does least first, where the
+// rest does as well for less: what is begun costs, and a linear program knows nothing
+// of beginnings.
+func (m *model) lean() {
+	best := m.price()
+	for range len(m.w.parts) {
+		used := m.used()
+		share := make([]float64, len(m.w.parts))
+		for j := range m.use {
+			share[m.unknown(j).part] += m.x[j]
+		}
+		var order []int
+		for k := range used {
+			if used[k] && !m.w.tried[k] && m.w.parts[k].sort != strip {
+				order = append(order, k)
+			}
+		}
+		if len(order) == 0 {
+			break
+		}
+		least := order[0]
+		for _, k := range order {
+			if share[k] < share[least] {
+				least = k
+			}
+		}
+		m.w.tried[least] = true
+		m.close(least, true)
+		if m.solve() == lp.Optimal && m.price() < best-1e-9 {
+			best = m.price()
+			continue
+		}
+		m.close(least, false)
+		m.solve()
+	}
+	clear(m.w.tried)
+	for k, used := range m.used() {
+		if !used && m.w.parts[k].sort != strip {
+			m.close(k, true)
+		}
+	}
+	m.solve()
+}

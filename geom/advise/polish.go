@@ -1,0 +1,236 @@
+package advise
+
+import (
+	"math"
+
+	"leafwright/geom/door"
+	"leafwright/geom/judge"
+)
+
+// polisher betters amounts that are whole steps by whole steps.
+type polisher struct {
+	m    *model
+	gaps []float64
+	keep [2][door.Edges]float64 // part of the allowance for errors that is kept
+	on   []int                  // amounts that may change
+}
+
+// breach is what breaking a limit by a millimetre counts.
+const breach = 1e5
+
+// polish changes amounts by whole steps, one or two at a time, as long as that breaks
+// limits less or costs less; false where limits stay broken.
+func (m *model) polish() bool {
+	p := &polisher{m: m, gaps: make([]float64, len(m.w.places))}
+	for e := range door.Edges {
+		if m.sure {
+			p.keep[0][e], _ = m.lp.Bounds(m.kept(e))
+			p.keep[1][e], _ = m.lp.Bounds(m.safe(e))
+		}
+	}
+	used := m.used()
+	for j := range m.use {
+		if used[m.unknown(j).part] {
+			p.on = append(p.on, j)
+		}
+	}
+	for i := range p.gaps {
+		p.gaps[i] = m.gap(i)
+	}
+	best := p.worth()
+	for range 40 {
+		next, a, b, da, db := best, -1, -1, 0.0, 0.0
+		for _, j := range p.on {
+			for way := range 2 {
+				d := p.by(j, way == 1)
+				if d == 0 {
+					continue
+				}
+				p.change(j, d)
+				if v := p.worth(); v < next-1e-9 {
+					next, a, b, da = v, j, -1, d
+				}
+				p.change(j, -d)
+			}
+		}
+		for part := range used { // or a whole part left out
+			if v := p.without(part); v < next-1e-9 {
+				next, a, b = v, -2-part, -1
+			}
+		}
+		if a == -1 {
+			for x, j := range p.on {
+				for _, k := range p.on[x+1:] {
+					for way := range 4 {
+						dj, dk := p.by(j, way&1 == 1), p.by(k, way&2 == 2)
+						if dj == 0 || dk == 0 {
+							continue
+						}
+						p.change(j, dj)
+						p.change(k, dk)
+						if v := p.worth(); v < next-1e-9 {
+							next, a, b, da, db = v, j, k, dj, dk
+						}
+						p.change(k, -dk)
+						p.change(j, -dj)
+					}
+				}
+			}
+		}
+		if a == -1 {
+			break
+		}
+		if a < -1 {
+			p.leave(-2 - a)
+		} else {
+			p.change(a, da)
+			if b >= 0 {
+				p.change(b, db)
+			}
+		}
+		best = next
+	}
+	for i := range p.gaps { // afresh: changes add up what rounding leaves
+		p.gaps[i] = m.gap(i)
+	}
+	m.x[m.widest()], m.x[m.narrowest()] = p.spread()
+	for _, j := range p.on {
+		m.fix(j, m.x[j])
+	}
+	return p.broken() < 1e-6
+}
+
+// by gives the change of an amount to its next whole step, 0 where there is none.
+func (p *polisher) by(j int, up bool) float64 {
+	m := p.m
+	x := m.x[j]
+	u := m.unknown(j)
+	next := x - m.step
+	if up {
+		next = x + m.step
+	}
+	if u.sort == pack {
+		next = -1
+		for _, t := range m.w.packs {
+			if up && t > x+nothing && (next < 0 || t < next) || !up && t < x-nothing && t > next {
+				next = t
+			}
+		}
+		if !up && next < 0 {
+			next = 0
+		}
+		if up && next < 0 {
+			return 0
+		}
+	}
+	if next < m.least[j] && x > m.least[j]+nothing && !up && m.least[j] == 0 {
+		next = 0
+	}
+	if next < m.least[j]-nothing || next > m.most[j]+nothing {
+		return 0
+	}
+	return next - x
+}
+
+func (p *polisher) change(j int, d float64) {
+	m := p.m
+	u := m.unknown(j)
+	k := u.sign * d
+	for i, c := range m.w.column(u) {
+		p.gaps[i] += float64(k * c)
+	}
+	m.x[j] += d
+	if abs(m.x[j]) < nothing {
+		m.x[j] = 0
+	}
+}
+
+// without gives what it would be worth to leave a part out.
+func (p *polisher) without(part int) float64 {
+	var was [stations + 4]float64
+	n, any := 0, false
+	for _, j := range p.on {
+		u := p.m.unknown(j)
+		if u.part != part {
+			continue
+		}
+		if u.sort == strip || n == len(was) {
+			return math.Inf(1)
+		}
+		was[n] = p.m.x[j]
+		any = any || was[n] > nothing
+		n++
+	}
+	if !any {
+		return math.Inf(1)
+	}
+	p.leave(part)
+	v := p.worth()
+	n = 0
+	for _, j := range p.on {
+		if p.m.unknown(j).part == part {
+			p.change(j, was[n])
+			n++
+		}
+	}
+	return v
+}
+
+func (p *polisher) leave(part int) {
+	for _, j := range p.on {
+		if p.m.unknown(j).part == part {
+			p.change(j, -p.m.x[j])
+		}
+	}
+}
+
+// worth is the price, with what broken limits count.
+func (p *polisher) worth() float64 {
+	m := p.m
+	sum := m.begun() + float64(breach*p.broken())
+	for j := range m.use {
+		sum += float64(m.cost[j] * m.x[j])
+	}
+	hi, lo := p.spread()
+	return sum + float64(m.cost[m.widest()]*(hi-lo))
+}
+
+func (p *polisher) spread() (hi, lo float64) {
+	hi, lo = math.Inf(-1), math.Inf(1)
+	for i := range p.m.w.places {
+		if q := &p.m.w.places[i]; q.subject == judge.ClosedGap && q.edge != door.FloorSide {
+			hi, lo = max(hi, p.gaps[i]), min(lo, p.gaps[i])
+		}
+	}
+	if hi < lo {
+		return 0, 0
+	}
+	return hi, lo
+}
+
+// broken adds up how far limits are broken.
+func (p *polisher) broken() float64 {
+	sum := 0.0
+	for i := range p.m.w.places {
+		q := &p.m.w.places[i]
+		room := 0.0
+		if p.m.sure {
+			room = p.m.allowance(i)
+		}
+		if d := p.m.lo[i] + float64(room*p.keep[0][q.edge]) - p.gaps[i]; d > 0 {
+			sum += d
+		}
+		if d := p.gaps[i] + float64(room*p.keep[1][q.edge]) - p.m.hi[i]; d > 0 {
+			sum += d
+		}
+	}
+	for k := range p.m.w.wishes {
+		q := &p.m.w.wishes[k]
+		s := 0.0
+		for j := range p.m.use {
+			s += float64(q.of(p.m.unknown(j)) * p.m.x[j])
+		}
+		sum += max(0, q.lo-s) + max(0, s-q.hi)
+	}
+	return sum
+}

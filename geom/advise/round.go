@@ -1,0 +1,275 @@
+package advise
+
+import (
+	"math"
+
+	"leafwright/geom"
+	"leafwright/geom/advise/lp"
+	"leafwright/geom/door"
+	"leafwright/geom/judge"
+)
+
+// finish rounds the answer of an attempt's program to what can be worked, tries it
+// out on the exact model, and keeps it as a plan if it comes out good. Where the
+// usual step breaks a limit, whatever is tried, a finer one is taken, at last whole
+// shavings.
+func (w *Work) finish(a *attempt) {
+	m := w.model
+	w.model = nil
+	if m == nil {
+		return
+	}
+	m.lp.Prove()
+	bound := m.lp.Bound(m.lp.Dual()) + m.begun()
+	steps := [...]float64{w.p.step(), w.p.step() / 2, shaving}
+	try := func(part, step float64) bool {
+		if m.sure {
+			m.ask(part)
+		}
+		m.step = step
+		rounds := 4
+		if part > 0 && !w.p.Offered {
+			rounds = 2 // there is another way yet
+		}
+		t := w.rounded(m, rounds)
+		if t != nil {
+			w.keep(a, m, t, bound)
+		}
+		return t != nil
+	}
+	if m.sure && m.roomy() {
+		// Errors ask for more room than whole steps leave: finer steps are worth it only
+		// where the leaf has been offered up, and not done anew once more gaps are read.
+		for _, part := range [...]float64{1, 0.5} {
+			for _, step := range steps {
+				if !w.p.Offered && step < steps[0] {
+					break
+				}
+				if try(part, step) {
+					return
+				}
+			}
+		}
+	}
+	for _, step := range steps {
+		if try(0, step) {
+			return
+		}
+	}
+}
+
+// roomy tells whether there is room for any of the allowance for errors.
+func (m *model) roomy() bool {
+	for e := range door.Edges {
+		if max(m.keep[0][e], m.keep[1][e]) > 0.1 {
+			return true
+		}
+	}
+	return false
+}
+
+// rounded rounds the answer to the model's step, tries it out and takes what is found
+// into account, so many times; nil where nothing good comes of it.
+func (w *Work) rounded(m *model, rounds int) *trial {
+	for range rounds {
+		m.loose()
+		if !m.dive() {
+			m.nearest()
+		}
+		if !m.polish() {
+			break
+		}
+		t := w.try(w.moves(m))
+		if t.refused != nil {
+			if m.loose(); !m.heed(t) {
+				break
+			}
+			if m.solve() != lp.Optimal {
+				if m.open(); m.solve() != lp.Optimal {
+					break
+				}
+			}
+			continue
+		}
+		w.judged(t)
+		if t.good {
+			return t
+		}
+		x := append([]float64(nil), m.x...)
+		m.loose()
+		copy(m.x, x)
+		m.correct(w.measure(t.piece.Door))
+		m.tighten(t.findings)
+		if m.solve() != lp.Optimal {
+			break
+		}
+	}
+	m.loose()
+	return nil
+}
+
+// loose frees what was fixed to whole steps.
+func (m *model) loose() {
+	for j := range m.use {
+		if m.fixed[j] {
+			m.fixed[j] = false
+			m.lp.SetBounds(j, m.least[j], m.most[j])
+		}
+	}
+}
+
+// dive fixes the amounts to whole steps one after another, the one nearest to a step
+// first, each to the step that leaves the rest cheaper; false where neither leaves
+// anything.
+func (m *model) dive() bool {
+	if m.solve() != lp.Optimal {
+		return false
+	}
+	for range m.use {
+		best, off := -1, math.Inf(1)
+		for j := range m.use {
+			if m.fixed[j] {
+				continue
+			}
+			down, up := m.round(j)
+			if d := min(m.x[j]-down, up-m.x[j]); d < off {
+				best, off = j, d
+			}
+		}
+		if best < 0 {
+			return true
+		}
+		down, up := m.round(best)
+		if off <= nothing { // there already: no need to solve for it
+			if m.x[best]-down > up-m.x[best] {
+				down = up
+			}
+			m.fix(best, down)
+			continue
+		}
+		low, high := m.fixing(best, down), m.fixing(best, up)
+		switch {
+		case math.IsInf(low, 1) && math.IsInf(high, 1):
+			return false
+		case low <= high:
+			m.fixing(best, down)
+		}
+	}
+	return m.solve() == lp.Optimal
+}
+
+// round gives the whole steps next to an amount, within its bounds.
+func (m *model) round(j int) (down, up float64) {
+	u := m.unknown(j)
+	x := m.x[j]
+	if u.sort == pack {
+		down, up = 0, math.Inf(1)
+		for _, p := range m.w.packs {
+			if p <= x+nothing {
+				down = p
+			}
+			if p >= x-nothing {
+				up = min(up, p)
+			}
+		}
+		return down, up
+	}
+	down = m.step * math.Floor(x/m.step+nothing)
+	up = m.step * math.Ceil(x/m.step-nothing)
+	if down < m.least[j] {
+		down = m.step * math.Ceil(m.least[j]/m.step-nothing)
+		up = max(up, down)
+	}
+	if up > m.most[j] {
+		up = m.most[j] // no step: packing taken out whole
+		down = min(down, up)
+	}
+	return down, up
+}
+
+// nearest rounds every amount to its nearest step, whatever that breaks.
+func (m *model) nearest() {
+	m.loose()
+	m.solve()
+	for j := range m.use {
+		if m.x[j] <= nothing {
+			m.fix(j, 0)
+			continue
+		}
+		down, up := m.round(j)
+		if m.x[j]-down > up-m.x[j] {
+			down = up
+		}
+		m.fix(j, down)
+	}
+}
+
+func (m *model) fix(j int, x float64) {
+	m.fixed[j] = true
+	m.x[j] = x
+	m.lp.SetBounds(j, x, x)
+}
+
+// fixing fixes an amount and gives what the rest then costs; infinite where nothing
+// keeps the limits.
+func (m *model) fixing(j int, x float64) float64 {
+	if math.IsInf(x, 1) {
+		return x
+	}
+	m.fix(j, x)
+	if m.solve() != lp.Optimal {
+		return math.Inf(1)
+	}
+	return m.lp.Value()
+}
+
+// tighten narrows limits where the exact model found them broken, by a little more
+// than they were.
+func (m *model) tighten(all []judge.Finding) {
+	const more, near = 0.01, 150.0 // mm
+	for _, f := range all {
+		if f.Verdict == judge.Good {
+			continue
+		}
+		subject, edge, by, high := f.Subject, f.Edge, f.Limits.Least-f.Worst, false
+		switch {
+		case f.Subject == judge.Latching:
+			subject, by = judge.StopGap, -f.Worst
+		case f.Subject == judge.SwingFloor:
+			subject, edge = judge.SwingGap, door.FloorSide
+		case f.Subject == judge.HingeLine:
+			continue
+		case f.Verdict == judge.Slack:
+			by, high = f.Worst-f.Limits.Most, true
+		}
+		for i, p := range m.w.places {
+			if p.subject != subject || p.edge != edge || subject != judge.SwingGap && abs(p.at-f.At) > near {
+				continue
+			}
+			if high {
+				m.hi[i] -= by + more
+			} else {
+				m.lo[i] += by + more
+			}
+		}
+	}
+	m.refresh()
+}
+
+// packings gives the thicknesses that one packer or two make, rising.
+func packings(of []float64) (out []float64) {
+	out = append(out, of...)
+	for i, a := range of {
+		for _, b := range of[i:] {
+			out = append(out, a+b)
+		}
+	}
+	fit := out[:0:0]
+	for _, x := range out {
+		if x > 0 && x <= packMost {
+			fit = append(fit, x)
+		}
+	}
+	geom.Ascending(fit)
+	return fit
+}

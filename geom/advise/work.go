@@ -1,0 +1,352 @@
+package advise
+
+import (
+	"leafwright/geom"
+	"leafwright/geom/advise/lp"
+	"leafwright/geom/door"
+	"leafwright/geom/fit"
+	"leafwright/geom/judge"
+	"leafwright/geom/trim"
+)
+
+// Work is advice in the making. It is for one goroutine.
+type Work struct {
+	p      *Problem
+	advice Advice
+	doing  int // 0 nothing begun
+
+	base  fit.Fit // as it stands, stops out of the way
+	hung  fit.Fit // of whatever was measured last
+	tries fit.Fit // of what was tried out last
+	back  float64 // how far the stops are out of the way, mm
+	// runs are the stretches of the leaf's edges, in leaf axes; stopRuns of the stops,
+	// in the world.
+	runs     [door.Edges]geom.Interval
+	stopRuns [door.FloorSide]geom.Interval
+
+	unknowns []unknown
+	parts    []part
+	places   []place
+	start    []float64   // of every place, as it stands
+	allow    []float64   // of every place, what errors ask for by and large
+	z        float64     // how many standard deviations the chance borne allows for
+	columns  [][]float64 // by unknown's column: what every place gains per mm
+	wishes   []wish
+	weight   weights
+	tried    []bool    // by part, in lean
+	packs    []float64 // thicknesses to be had
+
+	families []attempt
+	next     int
+	model    *model     // of the attempt under way
+	refusal  *trim.Care // the last that forbade a move
+	conflict *conflict
+}
+
+// wish is an equation the person asks for: the sum of so much of every unknown.
+type wish struct {
+	sort   Sort
+	lo, hi float64
+	of     func(u *unknown) float64
+}
+
+// weights are the price of a preference.
+type weights struct {
+	timber  float64 // per cm³
+	minutes float64 // per minute
+	uneven  float64 // per mm of widest less narrowest
+	gain    float64 // per gain cut anew
+	frame   float64 // of working a side of the frame
+	unsure  float64 // of keeping none of the allowance for errors
+}
+
+// weightsOf gives a preference's prices. They are a choice: what is preferred
+// outweighs the rest, and the rest decides among equals. A shaving of 1 mm along a
+// stile is about 80 cm³.
+func weightsOf(p Preference) weights {
+	switch p {
+	case MostEven:
+		return weights{timber: 0.05, minutes: 0.1, uneven: 100, gain: 1, frame: 2, unsure: 200}
+	case Quickest:
+		return weights{timber: 0.02, minutes: 1, uneven: 0.5, gain: 1, frame: 1, unsure: 200}
+	}
+	return weights{timber: 1, minutes: 0.3, uneven: 2, gain: 4, frame: 6, unsure: 500}
+}
+
+// attempt is a family to be tried.
+type attempt struct {
+	family Family
+	strip  door.Edge
+	still  bool // hinges are left alone: each is one more thing to be a little off
+}
+
+// Plans gives the advice on a problem, all at once.
+func Plans(p *Problem) Advice {
+	w := Start(p)
+	for !w.Step() {
+	}
+	return w.Advice()
+}
+
+// Start begins advice that is worked out in slices by [Work.Step]. The problem must
+// not change while it lasts.
+func Start(p *Problem) *Work { return &Work{p: p, weight: weightsOf(p.Wishes.Prefer)} }
+
+// Advice gives what has been found so far: all of it once Step has told so.
+func (w *Work) Advice() Advice { return w.advice }
+
+// The stations of the work.
+const (
+	begin = iota
+	trying
+	rounding
+	telling
+	trading
+	opposing
+	done
+)
+
+// Step does a slice of the work and tells whether that was the last.
+func (w *Work) Step() bool {
+	switch w.doing {
+	case begin:
+		w.prepare()
+	case trying:
+		if w.next == len(w.families) {
+			w.choose()
+			w.doing, w.next = telling, 0
+			break
+		}
+		a := &w.families[w.next]
+		w.next++
+		if w.spared(a) {
+			break
+		}
+		w.model = w.find(a)
+		if w.model != nil {
+			w.doing = rounding
+		}
+	case rounding:
+		w.finish(&w.families[w.next-1])
+		w.doing = trying
+	case telling:
+		if w.next == len(w.advice.Plans) {
+			w.doing = trading
+			break
+		}
+		w.explain(&w.advice.Plans[w.next])
+		w.next++
+	case trading:
+		w.trade()
+		w.doing = opposing
+	case opposing:
+		if len(w.advice.Plans) > 0 || w.oppose() {
+			w.doing = done
+		}
+	}
+	return w.doing == done
+}
+
+// prepare hangs the door as it stands and lists what could be done about it.
+func (w *Work) prepare() {
+	w.doing = done
+	d := &w.p.Piece.Door
+	if len(d.Hinges) < door.HingesLeast || len(d.Check()) > 0 {
+		return // there is nothing to advise on
+	}
+	fit.Evaluate(&w.tries, d)
+	good := true
+	for _, f := range judge.Verdicts(&w.tries, d, &w.p.Wanted) {
+		if f.Verdict != judge.Good && !w.passed(&f) {
+			good = false
+			w.advice.Findings = append(w.advice.Findings, f)
+		}
+	}
+	w.advice.Good = good && w.wished()
+	if w.advice.Good {
+		return
+	}
+	if w.p.Piece.Anatomy.Rated {
+		w.advice.Refused = &trim.Care{About: trim.Rated}
+		return
+	}
+	w.doing = trying
+	w.measureOnce()
+	w.listWishes()
+	w.listFamilies()
+}
+
+// passed tells whether a finding is passed over: hinges are set to each other as the
+// leaf is hung, which no reading of a tape sees.
+func (w *Work) passed(f *judge.Finding) bool {
+	return w.p.Sigma != nil && f.Subject == judge.HingeLine
+}
+
+// wished tells whether the person's wishes about the leaf hold as it stands.
+func (w *Work) wished() bool {
+	want, rails := w.p.Wishes.TopRail, w.p.Piece.Anatomy.Rails
+	if want <= 0 || len(rails) == 0 {
+		return true
+	}
+	return abs(w.topRail()-want) <= w.p.step()/2
+}
+
+// topRail is how high the top rail stands now, at its middle.
+func (w *Work) topRail() float64 {
+	rails := w.p.Piece.Anatomy.Rails
+	l := &w.p.Piece.Door.Leaf
+	return l.Top.At(l.Width/2) - rails[len(rails)-1].From
+}
+
+// measureOnce works out everything that does not depend on the family.
+func (w *Work) measureOnce() {
+	d := &w.p.Piece.Door
+	c := d.Leaf.Corners(0)
+	w.runs = [door.Edges]geom.Interval{
+		{Lo: c.HangingFoot.Y, Hi: c.HangingHead.Y},
+		{Lo: c.ClosingFoot.Y, Hi: c.ClosingHead.Y},
+		{Lo: c.HangingHead.X, Hi: c.ClosingHead.X},
+		{Lo: c.HangingFoot.X, Hi: c.ClosingFoot.X},
+	}
+	hinge, latch := d.Frame.HeadCorners()
+	w.stopRuns = [door.FloorSide]geom.Interval{{Hi: hinge.Y}, {Hi: latch.Y}, {Lo: hinge.X, Hi: latch.X}}
+	w.back = stopsClear
+	if w.tries.StopBound {
+		w.back += float64(3 * w.tries.LatchMiss)
+	}
+	away := w.shifted(*d)
+	fit.Evaluate(&w.base, &away)
+	w.listUnknowns()
+	w.listPlaces()
+	w.start = w.read(&w.base)
+	w.tried = make([]bool, len(w.parts))
+	w.packs = packings(w.p.packers())
+	w.allow = make([]float64, len(w.places))
+	if w.p.Sigma != nil {
+		w.z = quantile(w.p.risk())
+		hand := w.p.hand()
+		for i, p := range w.places {
+			w.allow[i] = w.z * root(float64(p.sigma*p.sigma)+float64(hand*hand))
+		}
+	}
+}
+
+// listWishes writes the person's wishes as equations.
+func (w *Work) listWishes() {
+	v := &w.p.Wishes
+	if v.StilesAlike {
+		for end := range 2 {
+			w.wishes = append(w.wishes, wish{StilesAlike, 0, 0, func(u *unknown) float64 {
+				if u.sort == offEnd && u.end == end {
+					switch u.edge {
+					case door.HingeSide:
+						return 1
+					case door.LatchSide:
+						return -1
+					}
+				}
+				return 0
+			}})
+		}
+	}
+	if v.TopRail > 0 && len(w.p.Piece.Anatomy.Rails) > 0 {
+		less, room := w.topRail()-v.TopRail, w.p.step()/2
+		for end := range 2 {
+			w.wishes = append(w.wishes, wish{TopRail, less - room, less + room, func(u *unknown) float64 {
+				if (u.sort == offEnd || u.sort == strip) && u.edge == door.HeadSide && u.end == end {
+					return u.sign
+				}
+				return 0
+			}})
+		}
+	}
+}
+
+// find solves a family's program; nil where it has no answer.
+func (w *Work) find(a *attempt) *model {
+	m := w.program(a)
+	if m.keepSure() != lp.Optimal || m.solve() != lp.Optimal {
+		return nil
+	}
+	m.lean()
+	if m.sure {
+		if m = w.again(a, m); m == nil {
+			return nil
+		}
+	}
+	for range 6 {
+		if m.state != lp.Optimal {
+			return nil
+		}
+		t := w.try(w.moves(m))
+		if t.refused != nil {
+			if !m.heed(t) {
+				return nil
+			}
+			m.open() // what was left out for being dear may now be needed
+			if m.solve() == lp.Optimal {
+				m.lean()
+			}
+			continue
+		}
+		if m.correct(w.measure(t.piece.Door)) < trueEnough {
+			break
+		}
+		if m.solve() != lp.Optimal {
+			m.open()
+			m.solve()
+		}
+	}
+	if m.state != lp.Optimal || m.solve() != lp.Optimal {
+		return nil
+	}
+	return m
+}
+
+// again makes an attempt's program anew, of the parts that an answer uses and with the
+// errors of just these; nil where it has no answer.
+func (w *Work) again(a *attempt, was *model) *model {
+	used := was.used()
+	was.weighErrors()
+	m := w.program(a)
+	m.allow, m.sigma = was.allow, was.sigma
+	for k := range used {
+		if !used[k] {
+			m.close(k, true)
+		}
+	}
+	if m.keepSure() != lp.Optimal || m.solve() != lp.Optimal {
+		return nil
+	}
+	return m
+}
+
+// trueEnough is how far, mm, the linear model may be off at its own answer.
+const trueEnough = 0.005
+
+// program makes an attempt's program.
+func (w *Work) program(a *attempt) *model {
+	var use []int
+	for i := range w.unknowns {
+		if w.allowed(a, &w.unknowns[i]) {
+			use = append(use, i)
+		}
+	}
+	m := w.newModel(use)
+	for j := range use {
+		if u := m.unknown(j); u.sort == strip {
+			m.least[j] = w.p.Wishes.strip()
+			m.lp.SetBounds(j, m.least[j], m.most[j])
+		}
+	}
+	return m
+}
+
+// open allows every part again.
+func (m *model) open() {
+	for k := range m.shut {
+		if m.shut[k] {
+			m.close(k, false)
+		}
+	}
+}
