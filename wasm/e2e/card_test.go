@@ -45,7 +45,7 @@ func (p *page) answer(text string) {
 	p.until(fmt.Sprintf(`document.getElementById('card-say').textContent !== %q && document.activeElement.id === 'card-value'`, before))
 }
 
-var leastRead = []string{"768", "1992", "762", "1978", "40", "1786", "270"}
+var leastRead = []string{"769", "1992", "762", "1978", "40", "1786", "270"}
 
 // A door measured from nothing with a thumb: each figure is on the drawing at once,
 // and once there are enough the findings tell how sure they are.
@@ -393,3 +393,11 @@ const keystrokes = `new Promise(done => {
 	};
 	step();
 })`
+
+// How well the swing is known is worked out in slices once nothing is typed, and comes
+// to the findings by itself.
+func TestSwingIsWeighed(t *testing.T) {
+	p := open(t, phone)
+	p.openDemo("Weaver's cottage, stair door")
+	p.until(`[...document.querySelectorAll('#findings li')].some(li => li.textContent.includes('swings') && li.textContent.includes('±'))`)
+}

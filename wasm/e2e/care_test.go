@@ -202,6 +202,9 @@ func TestAnyHostAndNewVersion(t *testing.T) {
 	if !ask[bool](p, `document.getElementById('update').hidden`) {
 		t.Error("a new version is offered where there is none")
 	}
+	p.click("#advice-ask")
+	p.untilAdvised()
+	p.untilAdviserKept()
 
 	file := filepath.Join(dir, "sw.js")
 	worker, err := os.ReadFile(file)
@@ -222,6 +225,7 @@ func TestAnyHostAndNewVersion(t *testing.T) {
 	if got := evaluate[[]string](p, `caches.keys()`); len(got) != 1 || !strings.HasPrefix(got[0], "leafwright-next-") {
 		t.Errorf("stores %v, want the new version's alone", got)
 	}
+	p.untilAdviserKept() // as it was under the old one
 	if got := p.value(field("leaf.width")); got != "751" {
 		t.Errorf("under the new version the width is %q", got)
 	}

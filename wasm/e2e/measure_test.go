@@ -87,6 +87,11 @@ func TestMeasure(t *testing.T) {
 		print("dragging the swing, "+c.name+", painting, ms", took[2])
 		if c.name == "desktop" {
 			print("typing a number, all its handling, ms", evaluate[[]float64](p, typing))
+			p.largest()
+			took := evaluate[[][]float64](p, stroking)
+			print("a stroke of the plane, largest demo, handling, ms", took[0])
+			print("a stroke of the plane, largest demo, to the drawn frame, ms", took[1])
+			print("letting go of the plane, all its handling, ms", took[2])
 			rests(p)
 		}
 		chromedp.Cancel(p.ctx)
@@ -113,6 +118,51 @@ const dragging = `new Promise(done => {
 		if (++n < 150) return requestAnimationFrame(step);
 		tell('up', grip[0], grip[1]);
 		done([between, within, painting]);
+	};
+	requestAnimationFrame(step);
+})`
+
+// largest opens the demo with the most readings and takes the plane in hand.
+func (p *page) largest() {
+	p.t.Helper()
+	p.click("#jobs-open")
+	p.until(`document.querySelectorAll('#demos button').length > 5`)
+	p.click("#demos li:last-child button")
+	p.until(`!document.getElementById('jobs').open`)
+	p.choose("tool", "Plane")
+}
+
+// stroking makes ten strokes of the plane along the closing edge, each of twenty
+// pointer events a frame apart, and tells how long each event's handling takes, how
+// long it is from the event to the end of the painting of its frame, and how long
+// the handling of letting go takes.
+const stroking = `new Promise(done => {
+	const frame = document.getElementById('stage').contentWindow;
+	const tell = (type, x, y) => frame.dispatchEvent(new frame.CustomEvent('stage:pointer', {detail: {type, x, y, touch: false}}));
+	const handling = [], drawn = [], letting = [];
+	const native = window.requestAnimationFrame;
+	let strokes = 0, n = 0, a, b;
+	const step = () => {
+		if (n === 0) {
+			a = frame.spot(1, 300);
+			b = frame.spot(1, 1700);
+			tell('down', a[0], a[1]);
+		}
+		const t = ++n / 20, start = performance.now();
+		tell('move', a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t);
+		handling.push(performance.now() - start);
+		native.call(frame, () => { drawn.push(performance.now() - start); }); // behind the engine's own
+		if (n === 20) {
+			return requestAnimationFrame(() => {
+				const start = performance.now();
+				tell('up', b[0], b[1]);
+				letting.push(performance.now() - start);
+				n = 0;
+				if (++strokes === 10) return done([handling, drawn, letting]);
+				requestAnimationFrame(step);
+			});
+		}
+		requestAnimationFrame(step);
 	};
 	requestAnimationFrame(step);
 })`

@@ -50,7 +50,7 @@ func (p *page) startWay() {
 	p.until(`!document.getElementById('moves-box').hidden`)
 }
 
-// Every kind of move can be made in the panel, by keys alone after the first.
+// Every kind of move can be made in the panel, by pointer and by keys.
 func TestEveryMoveInThePanel(t *testing.T) {
 	p := open(t, desktop)
 	p.startWay()
@@ -60,13 +60,29 @@ func TestEveryMoveInThePanel(t *testing.T) {
 	}
 	for i, kind := range kinds {
 		before := p.look()
-		p.addMove(kind)
+		if i%2 == 0 {
+			p.addMove(kind)
+		} else {
+			p.addMoveByKeys(kind)
+		}
 		if n := ask[int](p, fmt.Sprintf(`document.querySelectorAll('#move-numbers-%d input, #move-numbers-%d select').length`, i, i)); n < 1 {
 			t.Errorf("%s has no numbers to change", kind)
 		}
 		refused := ask[bool](p, fmt.Sprintf(`document.querySelectorAll('#moves > li')[%d].classList.contains('refused')`, i))
 		if after := p.look(); after.drawing == before.drawing && !refused && kind != "ease" && kind != "bevel" { // these two are seen in the loupe only
 			t.Errorf("%s changes nothing on the drawing", kind)
+		}
+	}
+	// the same with pointer and keys changed round
+	for ask[bool](p, `!document.getElementById('undo').disabled`) {
+		p.click("#undo")
+	}
+	p.startWay()
+	for i, kind := range kinds {
+		if i%2 == 0 {
+			p.addMoveByKeys(kind)
+		} else {
+			p.addMove(kind)
 		}
 	}
 	// off and on again, by the keyboard
@@ -92,6 +108,21 @@ func TestEveryMoveInThePanel(t *testing.T) {
 		p.click("#undo")
 	}
 	p.until(`document.getElementById('moves-box').hidden`)
+}
+
+// addMoveByKeys adds a move of a kind with the keyboard alone.
+func (p *page) addMoveByKeys(kind string) {
+	p.t.Helper()
+	n := len(p.moves())
+	ask[bool](p, `(document.getElementById('move-kind').focus(), document.getElementById('move-kind').selectedIndex = 0, true)`)
+	for range ask[int](p, fmt.Sprintf(`[...document.getElementById('move-kind').options].findIndex(o => o.value.endsWith(%q))`, ".moves."+kind)) {
+		p.do(chromedp.KeyEvent(kb.ArrowDown))
+	}
+	if got := p.value("#move-kind"); !strings.HasSuffix(got, ".moves."+kind) {
+		p.t.Fatalf("by keys the kind chosen is %q, want %s", got, kind)
+	}
+	p.do(chromedp.KeyEvent(kb.Tab), chromedp.KeyEvent(kb.Enter))
+	p.untilMoves(n + 1)
 }
 
 // A way tried on the page and the same way by the command come to the same.
@@ -349,5 +380,50 @@ func TestTwoTabsOneJob(t *testing.T) {
 	other.until(`document.getElementById('job-title').textContent === 'Both'`)
 	if n := len(other.moves()); n != 1 {
 		t.Errorf("after a change in one tab the other has %d moves", n)
+	}
+}
+
+// Nothing in the ways, the tools, the table and the shelf keeps people out.
+func TestWaysAccessible(t *testing.T) {
+	source := axe(t)
+	for _, c := range []struct {
+		name string
+		screen
+	}{
+		{"phone, light", phone},
+		{"desktop, dark", screen{w: 1440, h: 900, ratio: 1, dark: true}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p := open(t, c.screen)
+			p.startWay()
+			for _, kind := range []string{"scribe", "splice", "rehinge", "reuse"} { // the last is refused
+				p.addMove(kind)
+			}
+			ask[bool](p, `(() => {`+source+`; return true; })()`)
+			p.violations("moves")
+			if small := ask[string](p, `[...document.querySelectorAll('#ways button, #ways label, #moves-box button, #moves-box input[type=text], #moves-box select, #moves-box summary, #hands label, #hands select')]
+				.filter(e => e.offsetParent && e.getBoundingClientRect().height < 43.5).map(e => e.id || e.textContent).join(', ')`); small != "" {
+				t.Errorf("too low for a finger: %s", small)
+			}
+			if over := ask[float64](p, `document.documentElement.scrollWidth - window.innerWidth`); over > 0 {
+				t.Errorf("the page is %v px wider than the screen", over)
+			}
+			for _, tool := range []string{"Plane", "Hinge", "Strip", "Saw"} {
+				p.choose("tool", tool)
+				p.violations(tool)
+			}
+			p.click("#compare-open")
+			p.until(`document.getElementById('compare').open`)
+			p.violations("side by side")
+			p.click("#compare-close")
+			p.click("#jobs-open")
+			p.until(`document.getElementById('jobs').open`)
+			p.click("#shelf [id^=job-copy]")
+			p.until(`document.querySelectorAll('#shelf li').length === 2`)
+			p.click("#shelf [id^=job-delete]")
+			p.until(`document.querySelectorAll('#bin li').length === 1`)
+			p.click("#shelf [id^=job-rename]")
+			p.violations("shelf")
+		})
 	}
 }

@@ -315,8 +315,8 @@ func (c *card) showPlaces(now *bench.Prompt) {
 		for _, f := range now.Places {
 			id := "card-" + strings.ToLower(f.Label)
 			e := &entry{
-				field: el("input", attrs{"type": "text", "id": id, "autocomplete": "off", "spellcheck": "false", "enterkeyhint": "done"}),
-				fault: el("p", attrs{"class": "fault", "id": id + "-fault"}),
+				field: el("input", attrs{"type", "text", "id", id, "autocomplete", "off", "spellcheck", "false", "enterkeyhint", "done"}),
+				fault: el("p", attrs{"class", "fault", "id", id + "-fault"}),
 			}
 			c.inputs[f.Label] = e
 			on(e.field, "input", func(js.Value) {
@@ -326,9 +326,9 @@ func (c *card) showPlaces(now *bench.Prompt) {
 				c.p.bench.Settle()
 				c.show()
 			})
-			parts = append(parts, el("div", attrs{"class": "field"},
-				el("label", attrs{"for": id, "text": f.Label}),
-				el("span", attrs{"class": "box has-unit"}, e.field, el("span", attrs{"class": "unit", "aria-hidden": "true"})), e.fault))
+			parts = append(parts, el("div", attrs{"class", "field"},
+				el("label", attrs{"for", id, "text", f.Label}),
+				el("span", attrs{"class", "box has-unit"}, e.field, el("span", attrs{"class", "unit", "aria-hidden", "true"})), e.fault))
 		}
 		fill(byID("card-place-fields"), parts...)
 	}
@@ -362,9 +362,9 @@ func (c *card) showNotes() {
 	said := ""
 	for _, n := range b.Misfits() {
 		said += n.Text + n.Path
-		li := el("li", nil, el("p", attrs{"text": n.Text}))
+		li := el("li", nil, el("p", attrs{"text", n.Text}))
 		if n.Path != "" {
-			li.Call("append", el("button", attrs{"type": "button", "data-path": n.Path, "text": "Go to it"}))
+			li.Call("append", el("button", attrs{"type", "button", "data-path", n.Path, "text", "Go to it"}))
 		}
 		rows = append(rows, li)
 	}
@@ -388,6 +388,7 @@ func (c *card) rest() {
 		c.weigh = nil
 	}
 	if !c.p.bench.Unsure() && !c.late {
+		c.swing()
 		return
 	}
 	c.weigh = time.AfterFunc(restPause, func() {
@@ -401,6 +402,29 @@ func (c *card) rest() {
 			}
 		}); err != nil {
 			win.Get("console").Call("error", "weighing: "+err.Error())
+		}
+	})
+}
+
+// slicePause is how long the page is left to itself between two slices of working out
+// how well the swing is known: what is typed or dragged meanwhile comes first, and
+// drops it.
+const slicePause = 4 * time.Millisecond
+
+// swing works that out, a slice at a time.
+func (c *card) swing() {
+	if !c.p.bench.Swinging() {
+		return
+	}
+	c.weigh = time.AfterFunc(slicePause, func() {
+		if err := try(func() {
+			if c.p.bench.WeighMore() {
+				c.p.changed()
+			} else {
+				c.swing()
+			}
+		}); err != nil {
+			win.Get("console").Call("error", "weighing the swing: "+err.Error())
 		}
 	})
 }

@@ -90,11 +90,11 @@ func (l *cardList) build(all []bench.Prompt) {
 	for i := range all {
 		p := &all[i]
 		if i == 0 || all[i-1].Stage != p.Stage {
-			group = el("fieldset", attrs{"class": "card-stage"}, el("legend", attrs{"text": p.Stage.String()}))
+			group = el("fieldset", attrs{"class", "card-stage"}, el("legend", attrs{"text", p.Stage.String()}))
 			parts = append(parts, group)
 		}
 		if p.Unit == "" {
-			group.Call("append", el("p", attrs{"class": "quiet", "text": p.Label}))
+			group.Call("append", el("p", attrs{"class", "quiet", "text", p.Label}))
 			continue
 		}
 		id := "card-row-" + strconv.Itoa(i)
@@ -104,14 +104,14 @@ func (l *cardList) build(all []bench.Prompt) {
 		}
 		e := &entry{
 			path:   p.Path,
-			field:  el("input", attrs{"type": "text", "id": id, "inputmode": mode, "autocomplete": "off", "spellcheck": "false", "enterkeyhint": "next", "data-path": p.Path}),
-			fault:  el("p", attrs{"class": "fault", "id": id + "-fault"}),
-			misfit: el("p", attrs{"class": "misfit", "id": id + "-misfit"}),
+			field:  el("input", attrs{"type", "text", "id", id, "inputmode", mode, "autocomplete", "off", "spellcheck", "false", "enterkeyhint", "next", "data-path", p.Path}),
+			fault:  el("p", attrs{"class", "fault", "id", id + "-fault"}),
+			misfit: el("p", attrs{"class", "misfit", "id", id + "-misfit"}),
 		}
 		l.rows[p.Path] = e
-		group.Call("append", el("div", attrs{"class": "field short"},
-			el("label", attrs{"for": id, "text": p.Label}),
-			el("span", attrs{"class": "box has-unit"}, e.field, el("span", attrs{"class": "unit", "aria-hidden": "true", "text": p.Unit})), e.fault, e.misfit))
+		group.Call("append", el("div", attrs{"class", "field short"},
+			el("label", attrs{"for", id, "text", p.Label}),
+			el("span", attrs{"class", "box has-unit"}, e.field, el("span", attrs{"class", "unit", "aria-hidden", "true", "text", p.Unit})), e.fault, e.misfit))
 	}
 	fill(byID("card-all"), parts...)
 	if focus.Type() == js.TypeString {

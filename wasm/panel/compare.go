@@ -81,9 +81,9 @@ func (c *compare) fill() {
 	names, pictures := el("tr", nil, el("td", nil)), el("tr", nil, el("td", nil))
 	for _, i := range order {
 		w := &side.Ways[i]
-		open := el("button", attrs{"type": "button", "class": "plain", "id": "way-open-" + strconv.Itoa(i), "data-way": strconv.Itoa(int(w.Shown)), "text": w.Name})
-		names.Call("append", el("th", attrs{"scope": "col"}, open))
-		pictures.Call("append", el("td", attrs{"class": "way-picture", "aria-hidden": "true"}, importSVG(c.p.bench.WayPicture(w, wayWide, wayHigh), palette)))
+		open := el("button", attrs{"type", "button", "class", "plain", "id", "way-open-" + strconv.Itoa(i), "data-way", strconv.Itoa(int(w.Shown)), "text", w.Name})
+		names.Call("append", el("th", attrs{"scope", "col"}, open))
+		pictures.Call("append", el("td", attrs{"class", "way-picture", "aria-hidden", "true"}, importSVG(c.p.bench.WayPicture(w, wayWide, wayHigh), palette)))
 	}
 	body := el("tbody", nil, pictures)
 	for r := range side.Rows {
@@ -92,32 +92,32 @@ func (c *compare) fill() {
 		if r == c.by {
 			pressed = "true"
 		}
-		sort := el("button", attrs{"type": "button", "class": "sort", "id": "way-row-" + strconv.Itoa(r), "data-row": strconv.Itoa(r), "aria-pressed": pressed, "title": "Sort by this, the best first", "text": row.Label})
-		tr := el("tr", nil, el("th", attrs{"scope": "row"}, sort))
+		sort := el("button", attrs{"type", "button", "class", "sort", "id", "way-row-" + strconv.Itoa(r), "data-row", strconv.Itoa(r), "aria-pressed", pressed, "title", "Sort by this, the best first", "text", row.Label})
+		tr := el("tr", nil, el("th", attrs{"scope", "row"}, sort))
 		for _, i := range order {
 			cell := &row.Cells[i]
 			td := el("td", nil)
 			if cell.Verdict != judge.Good {
 				td.Set("className", words.Word(cell.Verdict))
-				td.Call("append", el("span", attrs{"class": "verdict-sign"}, sign(cell.Verdict)))
+				td.Call("append", el("span", attrs{"class", "verdict-sign"}, sign(cell.Verdict)))
 			}
 			td.Call("append", cell.Text)
 			tr.Call("append", td)
 		}
 		body.Call("append", tr)
 	}
-	wrong := el("tr", nil, el("th", attrs{"scope": "row", "text": "What is not as wanted"}))
+	wrong := el("tr", nil, el("th", attrs{"scope", "row", "text", "What is not as wanted"}))
 	for _, i := range order {
 		td := el("td", nil)
 		if len(side.Ways[i].Wrong) == 0 {
 			td.Call("append", "nothing")
 		}
 		for _, text := range side.Ways[i].Wrong {
-			td.Call("append", el("p", attrs{"text": capital(text)}))
+			td.Call("append", el("p", attrs{"text", capital(text)}))
 		}
 		wrong.Call("append", td)
 	}
 	body.Call("append", wrong)
-	fill(byID("compare-body"), el("table", attrs{"class": "ways-table"}, el("thead", nil, names), body))
+	fill(byID("compare-body"), el("table", attrs{"class", "ways-table"}, el("thead", nil, names), body))
 	refocus(focus)
 }

@@ -37,9 +37,9 @@ type slider struct{ thumb, field, unit js.Value }
 // measure; read understands what is typed.
 func (c *controls) slide(id, label, unit string, step string, read func(string) (float64, bool), set func(float64)) (slider, js.Value) {
 	s := slider{
-		thumb: el("input", attrs{"type": "range", "id": id, "step": step}),
-		field: el("input", attrs{"type": "text", "inputmode": "decimal", "id": id + "-number", "aria-label": label + ", as a number", "autocomplete": "off", "spellcheck": "false"}),
-		unit:  el("span", attrs{"class": "unit", "text": unit, "aria-hidden": "true"}),
+		thumb: el("input", attrs{"type", "range", "id", id, "step", step}),
+		field: el("input", attrs{"type", "text", "inputmode", "decimal", "id", id + "-number", "aria-label", label + ", as a number", "autocomplete", "off", "spellcheck", "false"}),
+		unit:  el("span", attrs{"class", "unit", "text", unit, "aria-hidden", "true"}),
 	}
 	on(s.thumb, "input", func(js.Value) {
 		if x, good := plain(s.thumb.Get("value").String()); good {
@@ -60,9 +60,9 @@ func (c *controls) slide(id, label, unit string, step string, read func(string) 
 		invalid(s.field, false)
 		c.show()
 	})
-	return s, el("div", attrs{"class": "slide tall"},
-		el("label", attrs{"for": id, "text": label}),
-		el("span", attrs{"class": "box has-unit"}, s.field, s.unit), s.thumb)
+	return s, el("div", attrs{"class", "slide tall"},
+		el("label", attrs{"for", id, "text", label}),
+		el("span", attrs{"class", "box has-unit"}, s.field, s.unit), s.thumb)
 }
 
 // slideTo puts the thumb at a value between two ends.
@@ -89,15 +89,15 @@ type rein struct {
 }
 
 func (c *controls) rein(id, label, step string, set func(float64)) rein {
-	r := rein{says: el("output", attrs{"for": id})}
-	r.slider.thumb = el("input", attrs{"type": "range", "id": id, "step": step})
+	r := rein{says: el("output", attrs{"for", id})}
+	r.slider.thumb = el("input", attrs{"type", "range", "id", id, "step", step})
 	on(r.slider.thumb, "input", func(js.Value) {
 		if x, good := plain(r.slider.thumb.Get("value").String()); good {
 			set(x)
 			c.p.changed()
 		}
 	})
-	r.box = el("div", attrs{"class": "slide"}, el("label", attrs{"for": id, "text": label}), r.slider.thumb, r.says)
+	r.box = el("div", attrs{"class", "slide"}, el("label", attrs{"for", id, "text", label}), r.slider.thumb, r.says)
 	return r
 }
 
@@ -125,16 +125,29 @@ func invalid(field js.Value, is bool) {
 
 // choose makes radio buttons in a row, one of which is on.
 func choose[T comparable](p *Panel, name, label string, options []T, text func(T) string, set func(T)) (map[T]js.Value, js.Value) {
-	buttons := map[T]js.Value{}
-	box := el("div", attrs{"class": "choice", "role": "radiogroup", "aria-label": label})
+	texts := make([]string, len(options))
 	for i, o := range options {
-		in := el("input", attrs{"type": "radio", "name": name, "id": name + "-" + strconv.Itoa(i)})
+		texts[i] = text(o)
+	}
+	all, box := radios(p, name, label, texts, func(i int) { set(options[i]) })
+	buttons := map[T]js.Value{}
+	for i, o := range options {
+		buttons[o] = all[i]
+	}
+	return buttons, box
+}
+
+// radios makes radio buttons with these texts; set gets the place of the one pressed.
+func radios(p *Panel, name, label string, texts []string, set func(i int)) (buttons []js.Value, box js.Value) {
+	box = el("div", attrs{"class", "choice", "role", "radiogroup", "aria-label", label})
+	for i, text := range texts {
+		in := el("input", attrs{"type", "radio", "name", name, "id", name + "-" + strconv.Itoa(i)})
 		on(in, "change", func(js.Value) {
-			set(o)
+			set(i)
 			p.changed()
 		})
-		box.Call("append", el("label", nil, in, el("span", attrs{"text": text(o)})))
-		buttons[o] = in
+		box.Call("append", el("label", nil, in, el("span", attrs{"text", text})))
+		buttons = append(buttons, in)
 	}
 	return buttons, box
 }
@@ -158,13 +171,13 @@ func (c *controls) init(p *Panel) {
 	c.factorRein = c.rein("factor-rein", "Gaps", "1", b.SetFactor)
 	fill(byID("reins"), pictures, c.swingRein.box, c.factorRein.box)
 
-	c.edge = el("select", attrs{"id": "edge"})
+	c.edge = el("select", attrs{"id", "edge"})
 	for e := range fit.Edges {
-		c.edge.Call("append", el("option", attrs{"value": strconv.Itoa(int(e))}))
+		c.edge.Call("append", el("option", attrs{"value", strconv.Itoa(int(e))}))
 	}
-	c.place = el("input", attrs{"type": "text", "inputmode": "decimal", "id": "place", "autocomplete": "off", "spellcheck": "false", "aria-describedby": "reading"})
-	c.reading = el("p", attrs{"id": "reading", "role": "status"})
-	c.lens = el("input", attrs{"type": "checkbox", "id": "lens"})
+	c.place = el("input", attrs{"type", "text", "inputmode", "decimal", "id", "place", "autocomplete", "off", "spellcheck", "false", "aria-describedby", "reading"})
+	c.reading = el("p", attrs{"id", "reading", "role", "status"})
+	c.lens = el("input", attrs{"type", "checkbox", "id", "lens"})
 	read := func(js.Value) {
 		r := b.Look().Reading
 		e, _ := strconv.Atoi(c.edge.Get("value").String())
@@ -195,13 +208,13 @@ func (c *controls) init(p *Panel) {
 		p.changed()
 	})
 	fill(byID("drawing"), swing, factor, section,
-		el("fieldset", attrs{"class": "group"},
-			el("legend", attrs{"text": "Read the gap at a place"}),
-			el("div", attrs{"class": "pair"},
-				el("div", attrs{"class": "field"}, el("label", attrs{"for": "edge", "text": "Side"}), el("span", attrs{"class": "box"}, c.edge)),
-				el("div", attrs{"class": "field"}, el("label", attrs{"for": "place", "id": "place-label"}), el("span", attrs{"class": "box has-unit"}, c.place, el("span", attrs{"class": "unit", "id": "place-unit", "aria-hidden": "true"})))),
+		el("fieldset", attrs{"class", "group"},
+			el("legend", attrs{"text", "Read the gap at a place"}),
+			el("div", attrs{"class", "pair"},
+				el("div", attrs{"class", "field"}, el("label", attrs{"for", "edge", "text", "Side"}), el("span", attrs{"class", "box"}, c.edge)),
+				el("div", attrs{"class", "field"}, el("label", attrs{"for", "place", "id", "place-label"}), el("span", attrs{"class", "box has-unit"}, c.place, el("span", attrs{"class", "unit", "id", "place-unit", "aria-hidden", "true"})))),
 			c.reading,
-			el("label", attrs{"class": "check"}, c.lens, el("span", attrs{"text": "Show the place in the drawing, true to scale"}))))
+			el("label", attrs{"class", "check"}, c.lens, el("span", attrs{"text", "Show the place in the drawing, true to scale"}))))
 	c.settings()
 }
 
@@ -217,7 +230,7 @@ func (c *controls) settings() {
 			return map[string]string{"": "As the device", "light": "Light", "dark": "Dark"}[t]
 		}, setTheme)
 	line := func(label string, box js.Value) js.Value {
-		return el("div", attrs{"class": "field"}, el("span", attrs{"class": "label", "text": label, "aria-hidden": "true"}), box)
+		return el("div", attrs{"class", "field"}, el("span", attrs{"class", "label", "text", label, "aria-hidden", "true"}), box)
 	}
 	fill(byID("settings"), line("Lengths in", unit), line("Trade words", region), line("Light or dark", theme))
 	if button, ok := c.theme[Theme()]; ok {

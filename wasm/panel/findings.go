@@ -30,8 +30,8 @@ func (p *Panel) showConditions() {
 	rows = rows[:0]
 	for _, c := range p.bench.Cautions() {
 		rows = append(rows, el("li", nil,
-			el("p", attrs{"text": c.Text}),
-			el("p", attrs{"class": "quiet", "text": c.Ask + " Source: " + c.Source + "."})))
+			el("p", attrs{"text", c.Text}),
+			el("p", attrs{"class", "quiet", "text", c.Ask + " Source: " + c.Source + "."})))
 	}
 	fill(byID("cautions"), rows...)
 }
@@ -40,27 +40,27 @@ func (p *Panel) showConditions() {
 func row(l words.Line) js.Value {
 	said := el("p", nil)
 	if l.Figure != "" {
-		said.Call("append", el("b", attrs{"text": l.Figure}), " ", l.Text)
+		said.Call("append", el("b", attrs{"text", l.Figure}), " ", l.Text)
 	} else {
 		said.Call("append", capital(l.Text))
 	}
-	li := el("li", attrs{"class": words.Word(l.Verdict)},
-		el("p", attrs{"class": "verdict"}, sign(l.Verdict), el("span", attrs{"text": l.Word})), said)
+	li := el("li", attrs{"class", words.Word(l.Verdict)},
+		el("p", attrs{"class", "verdict"}, sign(l.Verdict), el("span", attrs{"text", l.Word})), said)
 	if l.Cause != "" {
-		li.Call("append", el("p", attrs{"class": "cause", "text": l.Cause}))
+		li.Call("append", el("p", attrs{"class", "cause", "text", l.Cause}))
 	}
 	return li
 }
 
 // signs are the verdicts' signs, as the drawing has them.
 var signs = map[judge.Verdict]attrs{
-	judge.Binds: {"d": "M7 1 13 12H1z", "class": "solid"},
-	judge.Tight: {"d": "M13 1.5V12H1z", "class": "solid"},
-	judge.Slack: {"d": "M7 2.2a4.8 4.8 0 1 0 .01 0z"},
-	judge.Good:  {"d": "M7 2.5a4.5 4.5 0 1 0 .01 0z", "class": "solid"},
+	judge.Binds: {"d", "M7 1 13 12H1z", "class", "solid"},
+	judge.Tight: {"d", "M13 1.5V12H1z", "class", "solid"},
+	judge.Slack: {"d", "M7 2.2a4.8 4.8 0 1 0 .01 0z"},
+	judge.Good:  {"d", "M7 2.5a4.5 4.5 0 1 0 .01 0z", "class", "solid"},
 }
 
 func sign(v judge.Verdict) js.Value {
-	return svg("svg", attrs{"viewBox": "0 0 14 14", "width": "14", "height": "14", "aria-hidden": "true", "focusable": "false"},
+	return svg("svg", attrs{"viewBox", "0 0 14 14", "width", "14", "height", "14", "aria-hidden", "true", "focusable", "false"},
 		svg("path", signs[v]))
 }

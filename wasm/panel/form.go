@@ -109,8 +109,8 @@ func (f *form) show() {
 	for _, s := range f.p.bench.Sections() {
 		sec := f.sections[s.Name]
 		if sec == nil {
-			sec = &section{body: el("div", attrs{"class": "fields"})}
-			sec.box = el("details", attrs{"id": "section-" + s.Name}, el("summary", nil, el("h2", attrs{"text": s.Title})), sec.body)
+			sec = &section{body: el("div", attrs{"class", "fields"})}
+			sec.box = el("details", attrs{"id", "section-" + s.Name}, el("summary", nil, el("h2", attrs{"text", s.Title})), sec.body)
 			f.sections[s.Name] = sec
 			byID("sections").Call("append", sec.box)
 		}
@@ -159,21 +159,21 @@ func (f *form) build(sec *section, s game.Section) {
 	sec.funcs, sec.paths = nil, nil
 	parts := []js.Value{}
 	if s.Help != "" {
-		parts = append(parts, el("p", attrs{"class": "help wide", "text": s.Help}))
+		parts = append(parts, el("p", attrs{"class", "help wide", "text", s.Help}))
 	}
 	for _, g := range s.Groups {
 		if g.Title == "" {
 			parts = append(parts, f.fields(sec, g.Fields)...)
 			continue
 		}
-		set := el("fieldset", attrs{"class": "group wide"}, el("legend", attrs{"text": g.Title}))
+		set := el("fieldset", attrs{"class", "group wide"}, el("legend", attrs{"text", g.Title}))
 		set.Call("append", anys(f.fields(sec, g.Fields))...)
 		if g.Remove != "" {
 			set.Call("append", f.button(sec, "Remove "+lower(g.Title), "plain", func() { f.p.bench.Remove(g.Remove) }))
 		}
 		parts = append(parts, set)
 	}
-	adds := el("div", attrs{"class": "row wide"})
+	adds := el("div", attrs{"class", "row wide"})
 	for _, a := range s.Adds {
 		adds.Call("append", f.button(sec, a.Label, "", func() { f.p.bench.Add(a.Path) }))
 	}
@@ -214,7 +214,7 @@ func (f *form) listen(sec *section, target js.Value, event string, do func(e js.
 
 // button does something to the job; what cannot be done is said beside it.
 func (f *form) button(sec *section, label, class string, do func()) js.Value {
-	b := el("button", attrs{"type": "button", "text": label})
+	b := el("button", attrs{"type", "button", "text", label})
 	if class != "" {
 		b.Call("setAttribute", "class", class)
 	}
@@ -273,14 +273,14 @@ func alike(all []game.Field) int {
 // trio shows a few lengths of one thing side by side.
 func (f *form) trio(sec *section, all []game.Field) js.Value {
 	what, _ := parted(all[0].Label)
-	row := el("div", attrs{"class": "trio"})
-	whole := el("fieldset", attrs{"class": "field wide"}, el("legend", attrs{"class": "label", "text": what}), row)
+	row := el("div", attrs{"class", "trio"})
+	whole := el("fieldset", attrs{"class", "field wide"}, el("legend", attrs{"class", "label", "text", what}), row)
 	for _, d := range all {
 		in := f.element(d)
 		f.attach(sec, d, in)
 		_, which := parted(d.Label)
-		box := el("div", attrs{"class": "box has-unit"}, in.field, el("span", attrs{"class": "unit", "aria-hidden": "true", "text": d.Unit}))
-		one := el("div", attrs{"class": "field"}, el("label", attrs{"for": id(d.Path), "text": capital(which)}), box, in.fault)
+		box := el("div", attrs{"class", "box has-unit"}, in.field, el("span", attrs{"class", "unit", "aria-hidden", "true", "text", d.Unit}))
+		one := el("div", attrs{"class", "field"}, el("label", attrs{"for", id(d.Path), "text", capital(which)}), box, in.fault)
 		if d.Help != "" {
 			f.explain(one, in, d)
 		}
@@ -292,7 +292,7 @@ func (f *form) trio(sec *section, all []game.Field) js.Value {
 // explain adds a field's help.
 func (f *form) explain(whole js.Value, in *input, d game.Field) {
 	in.help = id(d.Path) + ":help"
-	whole.Call("append", el("p", attrs{"class": "help", "id": in.help, "text": d.Help}))
+	whole.Call("append", el("p", attrs{"class", "help", "id", in.help, "text", d.Help}))
 	in.field.Call("setAttribute", "aria-describedby", in.help)
 }
 
@@ -306,12 +306,12 @@ func (f *form) field(sec *section, d game.Field) js.Value {
 	if d.Kind == game.Line || d.Kind == game.Lines || d.Kind == game.Pick {
 		class, layout = "box long", "field"
 	}
-	box := el("div", attrs{"class": class}, in.field)
+	box := el("div", attrs{"class", class}, in.field)
 	if d.Unit != "" {
 		box.Get("classList").Call("add", "has-unit")
-		box.Call("append", el("span", attrs{"class": "unit", "aria-hidden": "true", "text": d.Unit}))
+		box.Call("append", el("span", attrs{"class", "unit", "aria-hidden", "true", "text", d.Unit}))
 	}
-	whole := el("div", attrs{"class": layout}, el("label", attrs{"for": id(d.Path), "text": d.Label}), box, in.fault)
+	whole := el("div", attrs{"class", layout}, el("label", attrs{"for", id(d.Path), "text", d.Label}), box, in.fault)
 	if d.Kind == game.Line || d.Kind == game.Lines {
 		whole.Get("classList").Call("add", "wide")
 	}
@@ -324,8 +324,8 @@ func (f *form) field(sec *section, d game.Field) js.Value {
 func (f *form) flag(sec *section, d game.Field) js.Value {
 	in := f.element(d)
 	f.attach(sec, d, in)
-	whole := el("div", attrs{"class": "field"},
-		el("label", attrs{"class": "check"}, in.field, el("span", attrs{"text": d.Label})), in.fault)
+	whole := el("div", attrs{"class", "field"},
+		el("label", attrs{"class", "check"}, in.field, el("span", attrs{"text", d.Label})), in.fault)
 	if d.Help != "" {
 		f.explain(whole, in, d)
 	}
@@ -334,28 +334,29 @@ func (f *form) flag(sec *section, d game.Field) js.Value {
 
 // element makes what a field is typed or picked in.
 func (f *form) element(d game.Field) *input {
-	in := &input{kind: d.Kind, fault: el("p", attrs{"class": "fault", "id": id(d.Path) + ":fault"})}
+	in := &input{kind: d.Kind, fault: el("p", attrs{"class", "fault", "id", id(d.Path) + ":fault"})}
 	show(in.fault, false)
-	a := attrs{"id": id(d.Path), "autocomplete": "off"}
+	a := attrs{"id", id(d.Path), "autocomplete", "off"}
 	switch d.Kind {
 	case game.Pick:
 		in.field = el("select", a)
 		for _, c := range d.Choices {
-			in.field.Call("append", el("option", attrs{"value": c.Value, "text": c.Label}))
+			in.field.Call("append", el("option", attrs{"value", c.Value, "text", c.Label}))
 		}
 	case game.Flag:
-		a["type"] = "checkbox"
+		a = append(a, "type", "checkbox")
 		in.field = el("input", a)
 	case game.Lines:
-		a["rows"] = "4"
+		a = append(a, "rows", "4")
 		in.field = el("textarea", a)
 	default:
-		a["type"], a["spellcheck"] = "text", "false"
-		if d.Kind != game.Line {
-			a["inputmode"] = "decimal"
-			if d.Unit == "ft in" {
-				a["inputmode"] = "text" // a numeric keypad has no foot and inch marks
-			}
+		a = append(a, "type", "text", "spellcheck", "false")
+		switch {
+		case d.Kind == game.Line:
+		case d.Unit == "ft in":
+			a = append(a, "inputmode", "text") // a numeric keypad has no foot and inch marks
+		default:
+			a = append(a, "inputmode", "decimal")
 		}
 		in.field = el("input", a)
 	}
@@ -398,7 +399,7 @@ func (f *form) table(sec *section, d game.Field, open bool) js.Value {
 		if d.Unit != "" && c != "Swing angle" {
 			text += ", " + d.Unit
 		}
-		head.Call("append", el("th", attrs{"scope": "col", "text": text}))
+		head.Call("append", el("th", attrs{"scope", "col", "text", text}))
 	}
 	head.Call("append", el("td", nil))
 	body := el("tbody", nil)
@@ -411,19 +412,19 @@ func (f *form) table(sec *section, d game.Field, open bool) js.Value {
 		if r.Remove != "" {
 			b := f.button(sec, "", "icon", func() { f.p.bench.Remove(r.Remove) })
 			b.Call("setAttribute", "aria-label", fmt.Sprintf("Remove row %d of %s", i+1, d.Label))
-			b.Call("append", svg("svg", attrs{"viewBox": "0 0 24 24", "width": "20", "height": "20", "aria-hidden": "true", "focusable": "false"},
-				svg("path", attrs{"d": "m7 7 10 10M17 7 7 17"})))
+			b.Call("append", svg("svg", attrs{"viewBox", "0 0 24 24", "width", "20", "height", "20", "aria-hidden", "true", "focusable", "false"},
+				svg("path", attrs{"d", "m7 7 10 10M17 7 7 17"})))
 			last.Call("append", b)
 		}
 		tr.Call("append", last)
 		body.Call("append", tr)
 	}
-	fold := el("details", attrs{"class": "wide stations", "id": id(d.Path) + ":fold"},
-		el("summary", nil, el("span", attrs{"text": d.Label + ": stations"})))
+	fold := el("details", attrs{"class", "wide stations", "id", id(d.Path) + ":fold"},
+		el("summary", nil, el("span", attrs{"text", d.Label + ": stations"})))
 	if d.Help != "" {
-		fold.Call("append", el("p", attrs{"class": "help", "text": d.Help}))
+		fold.Call("append", el("p", attrs{"class", "help", "text", d.Help}))
 	}
-	fold.Call("append", el("div", attrs{"class": "scroll"}, el("table", attrs{"aria-label": d.Label}, el("thead", nil, head), body)))
+	fold.Call("append", el("div", attrs{"class", "scroll"}, el("table", attrs{"aria-label", d.Label}, el("thead", nil, head), body)))
 	if f.p.bench.CanAdd(d.Path) {
 		fold.Call("append", f.button(sec, "Add a station", "", func() { f.p.bench.Add(d.Path) }))
 	}
@@ -433,12 +434,12 @@ func (f *form) table(sec *section, d game.Field, open bool) js.Value {
 
 func (f *form) cell(sec *section, c game.Field) js.Value {
 	if c.Path == "" {
-		return el("th", attrs{"scope": "row", "text": c.Label})
+		return el("th", attrs{"scope", "row", "text", c.Label})
 	}
 	in := f.element(c)
 	in.field.Call("setAttribute", "aria-label", c.Label)
 	f.attach(sec, c, in)
-	return el("td", attrs{"class": "cell"}, in.field, in.fault)
+	return el("td", attrs{"class", "cell"}, in.field, in.fault)
 }
 
 // values puts the values, or what stands typed and was not taken, in place.

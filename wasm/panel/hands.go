@@ -49,21 +49,21 @@ func (h *hands) init(p *Panel) {
 	tools.Get("classList").Call("add", "tools-choice")
 	for t, button := range h.tools {
 		face := button.Get("nextSibling")
-		face.Call("prepend", svg("svg", attrs{"viewBox": "0 0 24 24", "width": "22", "height": "22", "aria-hidden": "true", "focusable": "false"},
-			svg("path", attrs{"d": toolSigns[t]})))
+		face.Call("prepend", svg("svg", attrs{"viewBox", "0 0 24 24", "width", "22", "height", "22", "aria-hidden", "true", "focusable", "false"},
+			svg("path", attrs{"d", toolSigns[t]})))
 		button.Get("parentNode").Call("setAttribute", "title", of[t].Hint+" (key "+of[t].Key+")")
 	}
 	h.packs, h.pack = choose(p, "packs", "A tap on a hinge", []bool{false, true},
 		func(pack bool) string { return map[bool]string{false: "Deepen", true: "Pack"}[pack] }, b.SetPacks)
-	h.shaving = el("select", attrs{"id": "shaving"})
+	h.shaving = el("select", attrs{"id", "shaving"})
 	on(h.shaving, "change", func(js.Value) {
 		if x, good := plain(h.shaving.Get("value").String()); good {
 			b.SetShaving(x)
 			p.changed()
 		}
 	})
-	h.take = el("label", attrs{"class": "take", "for": "shaving"}, el("span", attrs{"text": "A pass takes"}), el("span", attrs{"class": "box"}, h.shaving))
-	h.says = el("p", attrs{"class": "hand-says", "id": "hand-says", "role": "status"})
+	h.take = el("label", attrs{"class", "take", "for", "shaving"}, el("span", attrs{"text", "A pass takes"}), el("span", attrs{"class", "box"}, h.shaving))
+	h.says = el("p", attrs{"class", "hand-says", "id", "hand-says", "role", "status"})
 	fill(byID("hands"), tools, h.pack, h.take, h.says)
 }
 
@@ -108,7 +108,7 @@ func (h *hands) offer() {
 			if unit == measure.MM {
 				label += " mm"
 			}
-			options = append(options, el("option", attrs{"value": strconv.FormatFloat(mm, 'g', -1, 64), "text": label}))
+			options = append(options, el("option", attrs{"value", strconv.FormatFloat(mm, 'g', -1, 64), "text", label}))
 		}
 		fill(h.shaving, options...)
 	}

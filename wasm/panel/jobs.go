@@ -103,7 +103,7 @@ func (p *Panel) listDemos(text string) {
 	}
 	items := make([]js.Value, len(all))
 	for i, d := range all {
-		button := el("button", attrs{"type": "button", "text": d.Name, "data-file": d.File})
+		button := el("button", attrs{"type", "button", "text", d.Name, "data-file", d.File})
 		on(button, "click", func(js.Value) {
 			Demo(d.File, p.open, func(err error) { p.openFault(d.Name + ": " + err.Error()) })
 		})
@@ -171,7 +171,7 @@ func (p *Panel) openFile(file js.Value) {
 
 func (p *Panel) openFault(text string) {
 	e := byID("open-fault")
-	setText(e, text)
+	setText(e, capital(text))
 	show(e, true)
 }
 
@@ -187,7 +187,7 @@ func (p *Panel) download(name, kind, text string) {
 	options.Set("type", kind)
 	blob := page.Get("Blob").New([]any{text}, options)
 	url := page.Get("URL").Call("createObjectURL", blob)
-	link := el("a", attrs{"download": name})
+	link := el("a", attrs{"download", name})
 	link.Set("href", url)
 	link.Call("click")
 	var later js.Func

@@ -22,9 +22,9 @@ type keeper struct {
 func (k *keeper) init(p *Panel) {
 	k.p = p
 	k.notice = byID("storage")
-	save := el("button", attrs{"type": "button", "text": "Save as a file"})
+	save := el("button", attrs{"type", "button", "text", "Save as a file"})
 	on(save, "click", func(js.Value) { p.save() })
-	fill(k.notice, el("p", attrs{"id": "storage-text"}), save)
+	fill(k.notice, el("p", attrs{"id", "storage-text"}), save)
 	// Told of what other windows keep, once it can be read here, and of nothing this one does.
 	on(win, "storage", func(js.Value) { k.heard() })
 }

@@ -127,27 +127,25 @@ func (m *moves) build(form game.Section, shown bench.Shown) {
 		}
 	}()
 	m.sec.funcs, m.sec.paths, m.rows = nil, nil, nil
-	list := el("ol", attrs{"class": "moves", "id": "moves"})
+	list := el("ol", attrs{"class", "moves", "id", "moves"})
 	for _, g := range form.Groups {
 		if k, isMove := moveIndex(g); isMove {
 			list.Call("append", m.row(g, k, shown))
 		}
 	}
-	m.fault = el("p", attrs{"class": "fault", "id": "moves-fault", "role": "alert"})
+	m.fault = el("p", attrs{"class", "fault", "id", "moves-fault", "role", "alert"})
 	show(m.fault, false)
-	m.total = el("p", attrs{"class": "quiet", "id": "moves-total"})
+	m.total = el("p", attrs{"class", "quiet", "id", "moves-total"})
 	title := "Done for keeps"
 	if shown >= 0 {
 		title = "What is done"
 	}
-	parts := []js.Value{el("h2", attrs{"id": "moves-title", "text": title})}
-	if shown >= 0 {
-		parts = append(parts, m.own(form, int(shown))...)
-	}
-	parts = append(parts, list, m.total, m.fault)
+	parts := []js.Value{el("h2", attrs{"id", "moves-title", "text", title}), list, m.total, m.fault}
 	m.keep = js.Undefined()
 	if shown >= 0 {
-		parts = append(parts, m.adder(form), m.keeps(int(shown)))
+		parts = append(parts, m.adder(form))
+		parts = append(parts, m.own(form, int(shown))...)
+		parts = append(parts, m.keeps())
 	}
 	fill(byID("moves-box"), parts...)
 	refocus(focus)
@@ -181,14 +179,14 @@ func (m *moves) own(form game.Section, i int) []js.Value {
 		}
 	}
 	path := game.OptionPath(i)
-	return append(parts, el("div", attrs{"class": "row"},
+	return append(parts, el("div", attrs{"class", "row"},
 		m.button("way-copy", "Copy this way", "plain", func() error { return m.p.bench.Add(game.CopyPath(path)) }),
 		m.button("way-remove", "Remove this way", "plain", func() error { return m.p.bench.Remove(path) })))
 }
 
 // button does something to the moves; what cannot be done is said under the list.
 func (m *moves) button(id, label, class string, do func() error) js.Value {
-	b := el("button", attrs{"type": "button", "id": id, "text": label})
+	b := el("button", attrs{"type", "button", "id", id, "text", label})
 	if class != "" {
 		b.Call("setAttribute", "class", class)
 	}
@@ -201,7 +199,7 @@ func (m *moves) tried(err error) {
 	m.p.changed()
 	text := ""
 	if err != nil {
-		text = err.Error()
+		text = capital(err.Error())
 	}
 	setText(m.fault, text)
 	show(m.fault, text != "")
@@ -212,15 +210,15 @@ func (m *moves) row(g game.Group, k int, shown bench.Shown) js.Value {
 	f, b := &m.p.form, m.p.bench
 	at := strconv.Itoa(k)
 	r := moveRow{
-		on:    el("input", attrs{"type": "checkbox", "id": "move-on-" + at}),
-		say:   el("span", attrs{"class": "move-say"}),
-		did:   el("p", attrs{"class": "quiet"}),
-		why:   el("p", attrs{"class": "fault"}),
-		cares: el("p", attrs{"class": "minded"}),
+		on:    el("input", attrs{"type", "checkbox", "id", "move-on-" + at}),
+		say:   el("span", attrs{"class", "move-say"}),
+		did:   el("p", attrs{"class", "quiet"}),
+		why:   el("p", attrs{"class", "fault"}),
+		cares: el("p", attrs{"class", "minded"}),
 	}
 	if shown < 0 {
 		r.on.Set("disabled", true)
-		r.item = el("li", attrs{"class": "move"}, r.say, r.did, r.why, r.cares)
+		r.item = el("li", attrs{"class", "move"}, r.say, r.did, r.why, r.cares)
 		m.rows = append(m.rows, r)
 		return r.item
 	}
@@ -246,21 +244,21 @@ func (m *moves) row(g game.Group, k int, shown bench.Shown) js.Value {
 	up.Set("disabled", k == 0)
 	down := m.button("move-down-"+at, "Later", "plain", func() error { return place(k + 1) })
 	down.Set("disabled", k == len(b.MoveLines())-1)
-	inside := el("div", attrs{"class": "fields"})
+	inside := el("div", attrs{"class", "fields"})
 	for _, e := range f.fields(&m.sec, fields) {
 		inside.Call("append", e)
 	}
-	inside.Call("append", el("div", attrs{"class": "row wide"}, up, down,
+	inside.Call("append", el("div", attrs{"class", "row wide"}, up, down,
 		m.button("move-copy-"+at, "Copy", "plain", func() error { return b.Add(game.CopyPath(path)) }),
 		m.button("move-remove-"+at, "Remove", "plain", func() error { return b.Remove(path) })))
-	fold := el("details", attrs{"class": "move-numbers", "id": "move-numbers-" + at},
-		el("summary", nil, el("span", attrs{"text": "Change", "id": "move-change-" + at})), inside)
+	fold := el("details", attrs{"class", "move-numbers", "id", "move-numbers-" + at},
+		el("summary", nil, el("span", attrs{"text", "Change", "id", "move-change-" + at})), inside)
 	fold.Get("firstChild").Call("setAttribute", "aria-label", "Change move "+strconv.Itoa(k+1))
 	fold.Set("open", m.open[path])
 	fold.Get("dataset").Set("path", path)
-	r.item = el("li", attrs{"class": "move"},
-		el("div", attrs{"class": "move-head"},
-			el("label", attrs{"class": "check"}, r.on, r.say), m.grip(k, at, place)),
+	r.item = el("li", attrs{"class", "move"},
+		el("div", attrs{"class", "move-head"},
+			el("label", attrs{"class", "check"}, r.on, r.say), m.grip(k, at, place)),
 		r.did, r.why, r.cares, fold)
 	m.rows = append(m.rows, r)
 	return r.item
@@ -270,9 +268,9 @@ func (m *moves) row(g game.Group, k int, shown bench.Shown) js.Value {
 // keys.
 func (m *moves) grip(k int, at string, place func(to int) error) js.Value {
 	f := &m.p.form
-	g := el("button", attrs{"type": "button", "class": "icon grip", "id": "move-grip-" + at, "aria-label": "Carry move " + strconv.Itoa(k+1) + " to another place: drag, or arrow up and down"},
-		svg("svg", attrs{"viewBox": "0 0 24 24", "width": "20", "height": "20", "aria-hidden": "true", "focusable": "false"},
-			svg("path", attrs{"d": "M6 8h12M6 12h12M6 16h12"})))
+	g := el("button", attrs{"type", "button", "class", "icon grip", "id", "move-grip-" + at, "aria-label", "Carry move " + strconv.Itoa(k+1) + " to another place: drag, or arrow up and down"},
+		svg("svg", attrs{"viewBox", "0 0 24 24", "width", "20", "height", "20", "aria-hidden", "true", "focusable", "false"},
+			svg("path", attrs{"d", "M6 8h12M6 12h12M6 16h12"})))
 	target := func(e js.Value) int {
 		y, to := e.Get("clientY").Float(), 0
 		for i := range m.rows {
@@ -341,11 +339,11 @@ func (m *moves) grip(k int, at string, place func(to int) error) js.Value {
 
 // adder adds a move of a kind.
 func (m *moves) adder(form game.Section) js.Value {
-	pick := el("select", attrs{"id": "move-kind", "aria-label": "Kind of move"})
+	pick := el("select", attrs{"id", "move-kind", "aria-label", "Kind of move"})
 	for _, a := range form.Adds {
-		pick.Call("append", el("option", attrs{"value": a.Path, "text": a.Label}))
+		pick.Call("append", el("option", attrs{"value", a.Path, "text", a.Label}))
 	}
-	return el("div", attrs{"class": "row move-add"}, el("span", attrs{"class": "box"}, pick),
+	return el("div", attrs{"class", "row move-add"}, el("span", attrs{"class", "box"}, pick),
 		m.button("move-add", "Add", "main", func() error {
 			m.open[game.MovePath(int(m.p.bench.Shown()), len(m.rows))] = true
 			return m.p.bench.Add(pick.Get("value").String())
@@ -353,13 +351,13 @@ func (m *moves) adder(form game.Section) js.Value {
 }
 
 // keeps is where trying ends and cutting begins.
-func (m *moves) keeps(i int) js.Value {
+func (m *moves) keeps() js.Value {
 	b := m.p.bench
 	var mode js.Value
 	m.mode, mode = choose(m.p, "mode", "What hands and tools do", []bool{false, true},
 		func(keeps bool) string { return map[bool]string{false: "Try out", true: "For keeps"}[keeps] }, b.SetKeeps)
 	m.keep = m.button("move-keep", "The first is cut", "", b.Keep)
-	return el("div", attrs{"class": "keeps"},
-		el("p", attrs{"class": "quiet", "text": "Trying out can be undone. For keeps, a cut is a cut: what tools do then, and the first move here once you say it is cut, can no longer be taken back."}),
-		el("div", attrs{"class": "row"}, mode, m.keep))
+	return el("div", attrs{"class", "keeps"},
+		el("p", attrs{"class", "quiet", "text", "Trying out can be undone. For keeps, a cut is a cut: what tools do then, and the first move here once you say it is cut, can no longer be taken back."}),
+		el("div", attrs{"class", "row"}, mode, m.keep))
 }

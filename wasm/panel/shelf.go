@@ -43,7 +43,7 @@ func jobName(e bench.Entry) string {
 
 // shelfButton does something to a job of the list and shows the list anew.
 func (p *Panel) shelfButton(id, label, spoken string, do func() error) js.Value {
-	b := el("button", attrs{"type": "button", "class": "plain", "id": id, "text": label, "aria-label": spoken})
+	b := el("button", attrs{"type", "button", "class", "plain", "id", id, "text", label, "aria-label", spoken})
 	on(b, "click", func(js.Value) {
 		if err := do(); err != nil {
 			p.openFault(err.Error())
@@ -55,7 +55,7 @@ func (p *Panel) shelfButton(id, label, spoken string, do func() error) js.Value 
 
 func (p *Panel) shelfRow(e bench.Entry) js.Value {
 	name := jobName(e)
-	open := el("button", attrs{"type": "button", "class": "shelf-name", "id": "job-open-" + e.ID, "text": name})
+	open := el("button", attrs{"type", "button", "class", "shelf-name", "id", "job-open-" + e.ID, "text", name})
 	if e.Open {
 		open.Call("setAttribute", "aria-current", "true")
 	}
@@ -73,7 +73,7 @@ func (p *Panel) shelfRow(e bench.Entry) js.Value {
 		p.turnTo(b)
 	})
 	li := el("li", nil, open)
-	rename := el("button", attrs{"type": "button", "class": "plain", "id": "job-rename-" + e.ID, "text": "Rename", "aria-label": "Rename " + name})
+	rename := el("button", attrs{"type", "button", "class", "plain", "id", "job-rename-" + e.ID, "text", "Rename", "aria-label", "Rename " + name})
 	on(rename, "click", func(js.Value) { p.renaming(li, e) })
 	li.Call("append",
 		rename,
@@ -108,8 +108,8 @@ func (p *Panel) deleteJob(e bench.Entry) error {
 
 // renaming puts a field in place of a job's name.
 func (p *Panel) renaming(li js.Value, e bench.Entry) {
-	field := el("input", attrs{"type": "text", "value": e.Name, "aria-label": "New name of " + jobName(e), "autocomplete": "off"})
-	done := el("button", attrs{"type": "button", "text": "Rename"})
+	field := el("input", attrs{"type", "text", "value", e.Name, "aria-label", "New name of " + jobName(e), "autocomplete", "off"})
+	done := el("button", attrs{"type", "button", "text", "Rename"})
 	take := func() {
 		name := strings.TrimSpace(field.Get("value").String())
 		var err error
@@ -140,13 +140,13 @@ func (p *Panel) renaming(li js.Value, e bench.Entry) {
 			p.listShelf()
 		}
 	})
-	fill(li, el("span", attrs{"class": "box"}, field), done)
+	fill(li, el("span", attrs{"class", "box"}, field), done)
 	field.Call("focus")
 	field.Call("select")
 }
 
 func (p *Panel) binRow(e bench.Entry) js.Value {
-	return el("li", nil, el("span", attrs{"class": "shelf-name", "text": jobName(e)}),
+	return el("li", nil, el("span", attrs{"class", "shelf-name", "text", jobName(e)}),
 		p.shelfButton("job-back-"+e.ID, "Bring back", "Bring back "+jobName(e), func() error {
 			p.shelf.Undelete(e.ID)
 			return nil
@@ -162,5 +162,5 @@ func (p *Panel) asideRow(key string) js.Value {
 		p.shelf.DropAside(key)
 		return nil
 	})
-	return el("li", nil, el("span", attrs{"class": "shelf-name", "text": "A job that could not be read"}), save, drop)
+	return el("li", nil, el("span", attrs{"class", "shelf-name", "text", "A job that could not be read"}), save, drop)
 }

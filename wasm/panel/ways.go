@@ -16,6 +16,7 @@ type ways struct {
 	p       *Panel
 	shape   string
 	buttons map[bench.Shown]js.Value
+	now     bench.Shown
 }
 
 func (w *ways) show() {
@@ -41,7 +42,14 @@ func (w *ways) show() {
 	}
 	for v, b := range w.buttons {
 		b.Set("checked", v == now)
+		if v == now && v != w.now {
+			row := b.Call("closest", ".scroll") // where there is more of it than fits
+			if row.Truthy() {
+				row.Set("scrollLeft", b.Get("parentNode").Get("offsetLeft").Int()-row.Get("offsetLeft").Int()-24)
+			}
+		}
 	}
+	w.now = now
 	show(byID("ways"), !w.p.bench.Lacking())
 }
 
@@ -63,9 +71,9 @@ func (w *ways) build(all []bench.Shown) {
 	row.Get("classList").Call("add", "ways-choice")
 	parts := []js.Value{}
 	if len(all) > 1 {
-		parts = append(parts, el("div", attrs{"class": "scroll"}, row))
+		parts = append(parts, el("div", attrs{"class", "scroll"}, row))
 	}
-	add := el("button", attrs{"type": "button", "id": "way-add", "text": "Try a way"})
+	add := el("button", attrs{"type", "button", "id", "way-add", "text", "Try a way"})
 	if len(all) == 1 {
 		add.Set("textContent", "Try it before cutting")
 		add.Call("setAttribute", "class", "main")
@@ -79,11 +87,11 @@ func (w *ways) build(all []bench.Shown) {
 	})
 	buttons := []js.Value{add}
 	if len(all) > 1 {
-		side := el("button", attrs{"type": "button", "id": "compare-open", "aria-haspopup": "dialog", "text": "Side by side"})
+		side := el("button", attrs{"type", "button", "id", "compare-open", "aria-haspopup", "dialog", "text", "Side by side"})
 		on(side, "click", func(js.Value) { p.compare.open() })
 		buttons = append(buttons, side)
 	}
-	fill(byID("ways"), append(parts, el("div", attrs{"class": "row"}, buttons...))...)
+	fill(byID("ways"), append(parts, el("div", attrs{"class", "row"}, buttons...))...)
 	refocus(refocusing)
 }
 

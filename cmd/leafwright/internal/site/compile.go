@@ -11,48 +11,49 @@ import (
 	"strings"
 )
 
-// unhurried are the packages compiled without inlining, which takes a fourteenth off
-// the download: they run once an event or once a frame, not once a place. The
-// geometry, and what the language itself runs on, stay as fast as they can be.
-var unhurried = []string{
-	"leafwright/game/...", "leafwright/wasm/...", "leafwright/geom/judge", "leafwright/geom/trim", "leafwright/geom/advise/...", "leafwright/geom/survey", "leafwright/geom/door",
-	"github.com/hajimehoshi/ebiten/v2/...",
-	"text/template/...", "net/...", "go/...", "regexp/...", "encoding/...", "html/...", "archive/...", "compress/...", "image/...",
-	"math/big", "fmt", "reflect", "strconv", "strings", "bytes", "bufio", "io/...", "os", "path/...", "time",
-}
+// hurried are the packages compiled with inlining: the geometry, which works once a
+// place, and what seeks advice in it. All else runs once an event or once a frame;
+// without inlining the download is a tenth smaller.
+var hurried = []string{"leafwright/geom", "leafwright/geom/fit", "leafwright/geom/survey/lsq", "leafwright/geom/advise", "leafwright/geom/advise/lp"}
 
-// compile gives the program in ./wasm as WebAssembly and the Go toolchain's own
-// script that starts it.
-func compile(ctx context.Context, checkout string) (wasm, script []byte, err error) {
+// programs are the folders of the page's programs.
+var programs = map[string]string{program: "./wasm", adviser: "./wasm/adviser"}
+
+// compile puts the page's programs among its files as WebAssembly, and the Go
+// toolchain's own script that starts them.
+func (f Files) compile(ctx context.Context, checkout string) error {
 	goTool, err := exec.LookPath("go")
 	if err != nil {
-		return nil, nil, errors.New("the page's program is compiled by Go, and no go command was found: install Go from go.dev and try again")
+		return errors.New("the page's programs are compiled by Go, and no go command was found: install Go from go.dev and try again")
 	}
 	dir, err := os.MkdirTemp("", "leafwright-build-")
 	if err != nil {
-		return nil, nil, err
+		return err
 	}
 	defer os.RemoveAll(dir)
-	out := filepath.Join(dir, program)
 	args := []string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w"}
-	for _, p := range unhurried {
-		args = append(args, "-gcflags="+p+"=-l")
+	args = append(args, "-gcflags=all=-l")
+	for _, p := range hurried {
+		args = append(args, "-gcflags="+p+"=")
 	}
-	build := exec.CommandContext(ctx, goTool, append(args, "-o", out, "./wasm")...)
-	build.Dir = checkout
-	build.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
-	if text, err := build.CombinedOutput(); err != nil {
-		return nil, nil, fmt.Errorf("compiling the page's program: %w\n%s", err, bytes.TrimSpace(text))
-	}
-	if wasm, err = os.ReadFile(out); err != nil {
-		return nil, nil, err
+	for name, folder := range programs {
+		out := filepath.Join(dir, name)
+		build := exec.CommandContext(ctx, goTool, append(args[:len(args):len(args)], "-o", out, folder)...)
+		build.Dir = checkout
+		build.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
+		if text, err := build.CombinedOutput(); err != nil {
+			return fmt.Errorf("compiling the page's program in %s: %w\n%s", folder, err, bytes.TrimSpace(text))
+		}
+		if f[name], err = os.ReadFile(out); err != nil {
+			return err
+		}
 	}
 	env := exec.CommandContext(ctx, goTool, "env", "GOROOT")
 	env.Dir = checkout // the checkout's go.mod may choose another toolchain
 	root, err := env.Output()
 	if err != nil {
-		return nil, nil, fmt.Errorf("asking Go where it lives: %w", err)
+		return fmt.Errorf("asking Go where it lives: %w", err)
 	}
-	script, err = os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", glue))
-	return wasm, script, err
+	f[glue], err = os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", glue))
+	return err
 }

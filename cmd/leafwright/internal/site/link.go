@@ -25,7 +25,14 @@ const worker = "sw.js"
 const (
 	versionLine = `const VERSION = "unbuilt";`
 	filesLine   = `const FILES = [];`
+	laterLine   = `const LATER = [];`
 )
+
+// isLater tells of a file's name before linking or after whether the file is fetched
+// when it is first needed, and not with the page.
+func isLater(name string) bool {
+	return strings.HasPrefix(name, strings.TrimSuffix(adviser, "wasm"))
+}
 
 // link gives every file that may be kept for ever a name with its content's
 // hash, mends the references, writes the policy into the documents and tells the
@@ -111,8 +118,8 @@ func policyMeta() string {
 	return `<meta http-equiv="Content-Security-Policy" content="` + strings.Join(parts, "; ") + `">`
 }
 
-// fillWorker writes into the worker which files there are and a version that
-// changes with any of them.
+// fillWorker writes into the worker which files there are, those of them that come
+// later, and a version that changes with any.
 func (f Files) fillWorker() error {
 	names := []string{}
 	for name := range f {
@@ -127,12 +134,22 @@ func (f Files) fillWorker() error {
 		sum.Write(f[name])
 	}
 	sum.Write(f[worker])
-	for i, name := range names {
-		if name == "index.html" {
-			names[i] = "./"
+	first, later := []string{}, []string{}
+	for _, name := range names {
+		switch {
+		case name == "index.html":
+			first = append(first, "./")
+		case isLater(name):
+			later = append(later, name)
+		default:
+			first = append(first, name)
 		}
 	}
-	files, err := json.Marshal(names)
+	files, err := json.Marshal(first)
+	if err != nil {
+		return err
+	}
+	rest, err := json.Marshal(later)
 	if err != nil {
 		return err
 	}
@@ -140,7 +157,10 @@ func (f Files) fillWorker() error {
 	if err := f.put(worker, versionLine, fmt.Sprintf("const VERSION = %q;", version)); err != nil {
 		return err
 	}
-	return f.put(worker, filesLine, "const FILES = "+string(files)+";")
+	if err := f.put(worker, filesLine, "const FILES = "+string(files)+";"); err != nil {
+		return err
+	}
+	return f.put(worker, laterLine, "const LATER = "+string(rest)+";")
 }
 
 // put replaces the one mention of old in the file.

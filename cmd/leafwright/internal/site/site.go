@@ -28,6 +28,7 @@ type Options struct {
 // Names inside the page.
 const (
 	program = "leafwright.wasm"
+	adviser = "adviser.wasm" // fetched when advice is first asked for
 	glue    = "wasm_exec.js"
 	list    = "jobs/list.json"
 )
@@ -36,9 +37,9 @@ const (
 // cache and a temporary folder.
 func Make(ctx context.Context, o Options) (Files, error) {
 	files := Files{}
-	o.Say("Compiling the drawing program for the browser (the first time takes a minute or two)")
-	var err error
-	if files[program], files[glue], err = compile(ctx, o.Checkout); err != nil {
+	o.Say("Compiling the page's programs for the browser (the first time takes a minute or two)")
+	err := files.compile(ctx, o.Checkout)
+	if err != nil {
 		return nil, err
 	}
 	if files["index.html"], err = os.ReadFile(filepath.Join(o.Checkout, "index.html")); err != nil {
