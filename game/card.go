@@ -77,6 +77,9 @@ func (j *Job) slots(u measure.Unit) []slot {
 		like := survey.Reading{Kind: r.Kind, Side: r.Side, Hinge: r.Hinge, Rail: r.Rail, Angle: r.Angle}
 		counts[like]++
 		s := slot{id: slotID(r, counts[like]), stage: Sharpen, template: asked(r, u)}
+		if isHung(r.Kind) { // of the door as it stands: a cut opens the gaps' prompts anew
+			s.template.After = len(j.Made)
+		}
 		switch r.Kind {
 		case survey.OpeningWidth, survey.LeafWidth:
 			if counts[like] == 2 { // the middle one of three
@@ -265,7 +268,7 @@ func (j *Job) match(slots []slot) []int {
 // they are of different ones.
 func (r *Reading) apart(q *Reading) float64 {
 	const degreesApart = 15 * geom.Degree
-	if r.Kind != q.Kind || r.Side != q.Side || r.Hinge != q.Hinge || r.Rail != q.Rail || math.Abs(float64(r.Angle-q.Angle)) > float64(degreesApart) {
+	if r.Kind != q.Kind || r.Side != q.Side || r.Hinge != q.Hinge || r.Rail != q.Rail || r.After != q.After || math.Abs(float64(r.Angle-q.Angle)) > float64(degreesApart) {
 		return math.Inf(1)
 	}
 	if given(r.From) { // of one line, wherever on it the level lay
@@ -279,6 +282,7 @@ func free(slots []slot, taken []int, want survey.Reading, near float64) int {
 	r := asked(want, measure.MM)
 	best := -1
 	for k := range slots {
+		r.After = slots[k].template.After
 		if off := slots[k].template.apart(&r); taken[k] < 0 && off < near {
 			best, near = k, off
 		}

@@ -33,7 +33,8 @@ type Reading struct {
 
 // isHung tells whether a kind is read of the hung door, which moves change.
 func isHung(k survey.Kind) bool {
-	return k == survey.GapRead || k == survey.StopGap || k == survey.Rub
+	spec := survey.SpecOf(k)
+	return spec != nil && spec.Hung()
 }
 
 // readsAfter tells whether a reading with a say was taken after moves made.

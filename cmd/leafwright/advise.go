@@ -66,16 +66,7 @@ func adviseRun(_ context.Context, c command, args []string, std std) int {
 			return misused
 		}
 	}
-	text := []byte(advice.Text(speaker))
-	if *asJSON {
-		var err error
-		if text, err = advice.JSON(speaker); err != nil {
-			fmt.Fprintf(std.err, "leafwright %s: %v\n", c.name, err)
-			return misused
-		}
-	}
-	if _, err := std.out.Write(text); err != nil {
-		fmt.Fprintf(std.err, "leafwright %s: the advice was not written: %v\n", c.name, err)
+	if !c.say(std, "the advice", advice, speaker, *asJSON) {
 		return misused
 	}
 	if !advice.Helped() {

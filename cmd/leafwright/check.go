@@ -64,16 +64,7 @@ func check(_ context.Context, c command, args []string, std std) int {
 			return misused
 		}
 	}
-	text := []byte(r.Text(speaker))
-	if *asJSON {
-		var err error
-		if text, err = r.JSON(speaker); err != nil {
-			fmt.Fprintf(std.err, "leafwright check: %v\n", err)
-			return misused
-		}
-	}
-	if _, err := std.out.Write(text); err != nil {
-		fmt.Fprintf(std.err, "leafwright check: the report was not written: %v\n", err)
+	if !c.say(std, "the report", r, speaker, *asJSON) {
 		return misused // not the 1 of a door that binds
 	}
 	if !r.AllGood() {

@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"flag"
-	"fmt"
 
 	"leafwright/game/report"
 	"leafwright/game/words"
@@ -37,16 +36,7 @@ func compare(_ context.Context, c command, args []string, std std) int {
 	}
 	cmp := report.Compare(job)
 	speaker := words.Speaker{Lexicon: words.For(words.Region(*region))}
-	text := []byte(cmp.Text(speaker))
-	if *asJSON {
-		var err error
-		if text, err = cmp.JSON(speaker); err != nil {
-			fmt.Fprintf(std.err, "leafwright %s: %v\n", c.name, err)
-			return misused
-		}
-	}
-	if _, err := std.out.Write(text); err != nil {
-		fmt.Fprintf(std.err, "leafwright %s: the comparison was not written: %v\n", c.name, err)
+	if !c.say(std, "the comparison", cmp, speaker, *asJSON) {
 		return misused
 	}
 	return ok

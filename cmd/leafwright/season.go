@@ -83,16 +83,7 @@ func season(_ context.Context, c command, args []string, std std) int {
 	}
 	r := report.SeasonOf(job, tried, at)
 	speaker := words.Speaker{Lexicon: words.For(words.Region(*region))}
-	text := []byte(r.Text(speaker))
-	if *asJSON {
-		var err error
-		if text, err = r.JSON(speaker); err != nil {
-			fmt.Fprintf(std.err, "leafwright %s: %v\n", c.name, err)
-			return misused
-		}
-	}
-	if _, err := std.out.Write(text); err != nil {
-		fmt.Fprintf(std.err, "leafwright %s: the year was not written: %v\n", c.name, err)
+	if !c.say(std, "the year", &r, speaker, *asJSON) {
 		return misused
 	}
 	if !r.AllGood() {

@@ -63,6 +63,9 @@ func (s *State) Card() []Prompt {
 		q := Prompt{Prompt: p, Misfit: misfits[p.Index], Signed: words.Sign(p.Reading.Kind) != ""}
 		of := p.Reading.Survey()
 		q.Ask, q.Label = say.Ask(of), capital(say.Thing(of))
+		if made := len(s.Job().Made); made > 0 && p.Index >= 0 && survey.SpecOf(of.Kind).Hung() {
+			q.Label += whenRead(of.After, made)
+		}
 		q.Places = s.places(&q)
 		if p.Index >= 0 {
 			at := "readings[" + strconv.Itoa(p.Index) + "]"
@@ -389,4 +392,17 @@ func capital(text string) string {
 		return string(c-'a'+'A') + text[1:]
 	}
 	return text
+}
+
+// whenRead says at which stage of the work a reading of the hung door was taken.
+func whenRead(after, made int) string {
+	switch {
+	case after == made:
+		return ", as it stands"
+	case after == 0:
+		return ", as found"
+	case after == 1:
+		return ", after the first move"
+	}
+	return ", after " + strconv.Itoa(after) + " moves"
 }

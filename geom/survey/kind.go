@@ -169,3 +169,7 @@ var specs = func() map[Kind]*Spec {
 
 // SpecOf gives what there is to know of a kind, nil for an unknown one.
 func SpecOf(k Kind) *Spec { return specs[k] }
+
+// Hung tells whether the kind is read of the leaf hung or offered up, which moves
+// change.
+func (s *Spec) Hung() bool { return s.hung }
