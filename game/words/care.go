@@ -119,19 +119,32 @@ func (s *Speaker) Care(c *trim.Care) string {
 	case trim.Slender:
 		return "The " + part + " grows slender" + s.left(c)
 	case trim.LockDeeper:
-		return "Let the lock in deeper by what comes off, and move its " + s.Keep
+		return "Take the lock out before planing. To be flush again it goes in by what comes off; spindle, keyhole and furniture go with it"
 	case trim.GainShallow:
-		return "The " + s.Gain + " of " + s.theHinge(c.Member.Index+1) + " grows shallower" + s.left(c) + ", cut it anew or the gap grows"
+		return "The " + s.Gain + " of " + s.theHinge(c.Member.Index+1) + " is " + s.measured(c.Left) + " deep then, where it was " + s.measured(c.Need) +
+			": the gap there widens by what comes off. Cut it anew only where it is to stay"
 	case trim.HingeOnStrip:
+		if c.Member.Part == trim.LockCase {
+			return "The lock comes through a strip: its case and screws must reach the leaf itself"
+		}
 		return "The " + part + " stands on a strip: its screws must reach the leaf itself"
 	case trim.StripThin:
-		return "The " + part + " stands back from a face or is low to work" + s.left(c)
+		if c.Need > 0 {
+			return "The " + part + " is low to work" + s.left(c)
+		}
+		return "The " + part + " is thinner than the leaf and stands back from a face"
 	case trim.RatedSet:
 		return "Hinges, stops and jambs belong to a rated set: its label covers them too"
 	case trim.EndGrainGlued:
-		return "Glue alone does not hold on end grain: dowel the " + part + " to the stiles' ends"
+		return "Glue alone does not hold on end grain: dowel the " + part + " to the stiles' ends; on boards, which move under it, screw it through slots"
 	case trim.PackerOut:
 		return "Take the " + s.Packer + " out first" + s.left(c)
+	case trim.KeepOff:
+		way := "rises "
+		if c.Left < 0 {
+			way = "falls "
+		}
+		return "The latch " + way + s.amount(c.Left) + ": ease its " + s.Keep + " or move it, and look that the bolt still reaches"
 	case trim.HingeOnTenon:
 		return "A hinge stands on the end grain of the " + part + ": its screws hold less there"
 	}
@@ -166,10 +179,14 @@ func (s *Speaker) Left(l trim.Left) string {
 	if l.Member.Part == trim.HingeSeat {
 		return "timber behind " + s.theHinge(l.Member.Index+1) + " " + s.between(before, now, " to ")
 	}
-	if before == now {
-		return s.member(l.Member) + " stays " + now
+	part := s.member(l.Member)
+	if l.Member.Part == trim.LockCase {
+		part = "the lock's backset"
 	}
-	return s.member(l.Member) + " " + s.between(before, now, " to ")
+	if before == now {
+		return part + " stays " + now
+	}
+	return part + " " + s.between(before, now, " to ")
 }
 
 // CubicCentimetres writes a volume given in mm³, a small one to the tenth.

@@ -134,6 +134,9 @@ func (s *Speaker) Move(m *trim.Move) string {
 		foot.Edge = fit.FloorSide
 		return "Undercut the foot" + s.taper(&foot) + "; a floor covering of " + s.amount(m.Cover) + " outside it"
 	case trim.Bevel:
+		if m.Angle < 0 {
+			return "Bevel the " + edge + " backwards, " + degrees(-m.Angle.Degrees()) + " off square"
+		}
 		return "Bevel the " + edge + " to " + degrees(m.Angle.Degrees())
 	case trim.Ease:
 		return "Ease the " + edge + "'s " + s.Arris + " on the " + string(m.Face) + " face by " + n
@@ -142,7 +145,7 @@ func (s *Speaker) Move(m *trim.Move) string {
 		if last := s.amount(m.Last); last != n {
 			high = s.between(n, last, " to ")
 		}
-		said := "Splice " + article(high) + high + " strip onto the " + edge + ", from " + s.amount(m.Stock) + " stock" + s.set(m)
+		said := "Splice " + article(high) + high + " strip onto the " + edge + ", from " + s.amount(m.Stock) + " stock" + s.stands(m)
 		if m.Hollow > 0 {
 			said += "; the faces to be glued meet to " + s.amount(m.Hollow)
 		}
@@ -152,7 +155,7 @@ func (s *Speaker) Move(m *trim.Move) string {
 		if m.First > 0 {
 			high = n + " of it"
 		}
-		return "Glue the offcut to the " + edge + " as a strip, " + high + s.set(m)
+		return "Glue the offcut to the " + edge + " as a strip, " + high + s.stands(m)
 	case trim.Shift:
 		on := " on leaf and jamb"
 		if m.On != trim.OnBoth {
@@ -160,9 +163,12 @@ func (s *Speaker) Move(m *trim.Move) string {
 		}
 		return "Shift " + hinge + " " + pick("up ", "down ") + n + on
 	case trim.Raise:
-		how := ", by the hinges' places on the jamb"
-		if m.On == trim.OnLeaf {
-			how = ", by the hinges' places on the leaf"
+		how := ", by the hinges' places " + pick("higher", "lower") + " on the jamb"
+		switch m.On {
+		case trim.OnLeaf:
+			how = ", by the hinges' places " + pick("lower", "higher") + " on the leaf"
+		case trim.OnBoth:
+			how = ", half by the hinges' places on the leaf, half by those on the jamb"
 		}
 		return pick("Raise", "Lower") + " the leaf " + n + how
 	case trim.Sink:
@@ -170,7 +176,7 @@ func (s *Speaker) Move(m *trim.Move) string {
 	case trim.Pack:
 		return "Pack " + hinge + " out " + n + s.in(m.On)
 	case trim.Set:
-		return "Set " + hinge + " " + n + pick(" farther out", " farther in") + " on the " + string(m.On)
+		return s.outOfPlane(m, hinge, n, pick)
 	case trim.Rehinge:
 		return "Change " + hinge + " for " + s.amount(m.Plates) + " ones, " + s.amount(m.Closed) + " thick folded shut, " + s.LetIn + " " +
 			s.amount(m.LeafGain) + " in the leaf and " + s.amount(m.JambGain) + " in the jamb"
@@ -235,8 +241,8 @@ func (s *Speaker) in(on trim.Part) string {
 	return " in the " + string(on)
 }
 
-// set says how a strip stands to the leaf's faces.
-func (s *Speaker) set(m *trim.Move) string {
+// stands says how a strip stands to the leaf's faces.
+func (s *Speaker) stands(m *trim.Move) string {
 	switch {
 	case m.Face == "":
 		return ""
@@ -246,4 +252,17 @@ func (s *Speaker) set(m *trim.Move) string {
 		return ", " + s.amount(m.SetIn) + " behind the " + string(m.Face) + " face"
 	}
 	return ", flush with the " + string(m.Face) + " face"
+}
+
+// outOfPlane says a hinge's move in or out of the plane. On the leaf the plate goes the
+// other way than the leaf.
+func (s *Speaker) outOfPlane(m *trim.Move, hinge, n string, pick func(above, below string) string) string {
+	switch m.On {
+	case trim.OnLeaf:
+		return "Let the plate of " + hinge + " in " + n + pick(" farther back from", " farther forward to") +
+			" the knuckle face of the leaf, which then stands that much farther " + pick("out", "in") + " there"
+	case trim.OnBoth:
+		return "Set " + hinge + " " + n + pick(" farther out", " farther in") + ", half by its place on the jamb, half by its plate's on the leaf"
+	}
+	return "Set " + hinge + " " + n + pick(" farther out", " farther in") + " on the jamb"
 }

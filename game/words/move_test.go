@@ -28,6 +28,7 @@ func TestMoves(t *testing.T) {
 		{UK, trim.Move{Kind: trim.Cut, Edge: fit.HeadSide, First: 3, Last: 10}, "Cut the top straight: 3 mm at the hinge corner, 10 mm at the latch corner"},
 		{UK, trim.Move{Kind: trim.Undercut, First: 8, Last: 8, Cover: 12}, "Undercut the foot: 8 mm all along; a floor covering of 12 mm outside it"},
 		{UK, trim.Move{Kind: trim.Bevel, Edge: fit.LatchSide, Angle: 3 * geom.Degree}, "Bevel the closing edge to 3.0°"},
+		{UK, trim.Move{Kind: trim.Bevel, Edge: fit.LatchSide, Angle: -3 * geom.Degree}, "Bevel the closing edge backwards, 3.0° off square"},
 		{US, trim.Move{Kind: trim.Ease, Edge: fit.HingeSide, Face: trim.Stop, First: 1}, "Ease the hinge edge's corner on the stop face by 1 mm"},
 		{UK, trim.Move{Kind: trim.Splice, Edge: fit.HeadSide, Face: trim.Middle, First: 12, Last: 12, Stock: 38}, "Splice a 12 mm strip onto the top, from 38 mm stock, centred"},
 		{UK, trim.Move{Kind: trim.Splice, Edge: fit.FloorSide, Face: trim.Knuckle, First: 10, Last: 14, Stock: 30, SetIn: 2, Hollow: 0.2}, "Splice a 10 to 14 mm strip onto the foot, from 30 mm stock, 2 mm behind the knuckle face; the faces to be glued meet to 0.2 mm"},
@@ -37,10 +38,16 @@ func TestMoves(t *testing.T) {
 		{UK, trim.Move{Kind: trim.Reuse, Edge: fit.HeadSide}, "Glue the offcut to the top as a strip, the whole of it"},
 		{UK, trim.Move{Kind: trim.Shift, Hinge: 1, On: trim.OnBoth, First: 2}, "Shift the top hinge up 2 mm on leaf and jamb"},
 		{UK, trim.Move{Kind: trim.Shift, Hinge: 3, On: trim.OnJamb, First: -2}, "Shift the bottom hinge down 2 mm on the jamb"},
-		{UK, trim.Move{Kind: trim.Raise, On: trim.OnLeaf, First: -3}, "Lower the leaf 3 mm, by the hinges' places on the leaf"},
+		{UK, trim.Move{Kind: trim.Raise, On: trim.OnLeaf, First: -3}, "Lower the leaf 3 mm, by the hinges' places higher on the leaf"},
+		{UK, trim.Move{Kind: trim.Raise, On: trim.OnJamb, First: 3}, "Raise the leaf 3 mm, by the hinges' places higher on the jamb"},
+		{UK, trim.Move{Kind: trim.Raise, On: trim.OnBoth, First: 3}, "Raise the leaf 3 mm, half by the hinges' places on the leaf, half by those on the jamb"},
 		{UK, trim.Move{Kind: trim.Sink, Hinge: 1, On: trim.OnLeaf, First: 1}, "Sink the top hinge 1 mm deeper in the leaf"},
 		{UK, trim.Move{Kind: trim.Pack, Hinge: 0, On: trim.OnLeaf, First: 3.25}, "Pack all hinges out 3.25 mm in the leaf"},
 		{UK, trim.Move{Kind: trim.Set, Hinge: 2, On: trim.OnJamb, First: -1}, "Set the middle hinge 1 mm farther in on the jamb"},
+		// A plate let in farther from the knuckle face pushes the leaf out.
+		{UK, trim.Move{Kind: trim.Set, Hinge: 3, On: trim.OnLeaf, First: 4}, "Let the plate of the bottom hinge in 4 mm farther back from the knuckle face of the leaf, which then stands that much farther out there"},
+		{UK, trim.Move{Kind: trim.Set, Hinge: 3, On: trim.OnLeaf, First: -4}, "Let the plate of the bottom hinge in 4 mm farther forward to the knuckle face of the leaf, which then stands that much farther in there"},
+		{UK, trim.Move{Kind: trim.Set, Hinge: 1, On: trim.OnBoth, First: 2}, "Set the top hinge 2 mm farther out, half by its place on the jamb, half by its plate's on the leaf"},
 		{AU, trim.Move{Kind: trim.Rehinge, Closed: 7, Plates: 100, LeafGain: 2.5, JambGain: 3}, "Change all hinges for 100 mm ones, 7 mm thick folded shut, checked in 2.5 mm in the leaf and 3 mm in the jamb"},
 		{US, trim.Move{Kind: trim.PlaneJamb, Edge: fit.LatchSide, First: 1, Last: 1}, "Plane the lock jamb: 1 mm all along"},
 		{UK, trim.Move{Kind: trim.PackJamb, Edge: fit.HeadSide, First: 0, Last: 4}, "Pack the head out into the opening: 4 mm at the latch corner, tapering to nothing at the hinge corner"},
@@ -70,7 +77,7 @@ func TestEveryMoveAndCareHasWords(t *testing.T) {
 			t.Errorf("%s has no words", spec.Kind)
 		}
 	}
-	for a := trim.Numbers; a <= trim.PackerOut; a++ {
+	for a := trim.Numbers; a <= trim.KeepOff; a++ {
 		if got := s.Care(&trim.Care{About: a}); a != trim.Minded && (got == "It cannot be done" || strings.HasSuffix(got, ".")) {
 			t.Errorf("care %d: %q", a, got)
 		}
@@ -88,7 +95,8 @@ func TestCares(t *testing.T) {
 		{trim.Care{About: trim.IntoLock, Member: trim.Member{Part: trim.LockCase}, Left: -1}, "Cuts 1 mm into the lock's case"},
 		{trim.Care{About: trim.Crooked, Left: 0.8, Need: 0.3}, "The faces to be glued do not meet, 0.8 mm apart where 0.3 mm is the most: plane them straight first"},
 		{trim.Care{About: trim.IntoHinge, Member: trim.Member{Part: trim.HingeSeat, Index: 2}, Left: -0.5}, "Cuts 0.5 mm into the seat of the bottom hinge"},
-		{trim.Care{About: trim.GainShallow, Member: trim.Member{Part: trim.HingeSeat, Index: 0}, Left: 0.5}, "The recess of the top hinge grows shallower: 0.5 mm is left, cut it anew or the gap grows"},
+		{trim.Care{About: trim.GainShallow, Member: trim.Member{Part: trim.HingeSeat, Index: 0}, Left: 0.5, Need: 3.5}, "The recess of the top hinge is 0.5 mm deep then, where it was 3.5 mm: the gap there widens by what comes off. Cut it anew only where it is to stay"},
+		{trim.Care{About: trim.KeepOff, Left: -2}, "The latch falls 2 mm: ease its keep or move it, and look that the bolt still reaches"},
 		{trim.Care{About: trim.IntoWedge, Member: trim.Member{Part: trim.Wedge, Index: 1}}, "Cuts into the wedge of the second rail's tenon"},
 	} {
 		if got := speaker(UK).Care(&row.care); got != row.says {

@@ -73,6 +73,7 @@ const (
 	EndGrainGlued // a strip across stile ends meets end grain: dowels must hold it
 	PackerOut     // packing is taken out before anything is cut
 	HingeOnTenon  // a hinge's screws go into the end grain of a tenon
+	KeepOff       // the leaf, and the latch with it, hangs higher (Left above 0) or lower than its keep
 )
 
 // Forbids tells whether the care is a reason not to do the move.

@@ -1,6 +1,8 @@
 package trim
 
 import (
+	"math"
+
 	"leafwright/geom/door"
 )
 
@@ -24,6 +26,7 @@ func (w *work) hinges(m *Move, do func(h *door.Hinge)) *Care {
 	if from < 0 || past > len(all) {
 		return &Care{About: NotThere, Member: Member{Part: HingeSeat, Index: from}}
 	}
+	hung := all[0].JambHeight - all[0].LeafHeight // the leaf hangs from the top hinge
 	for i := from; i < past; i++ {
 		was := all[i]
 		do(&all[i])
@@ -31,8 +34,15 @@ func (w *work) hinges(m *Move, do func(h *door.Hinge)) *Care {
 			return why
 		}
 	}
+	if lift := all[0].JambHeight - all[0].LeafHeight - hung; math.Abs(lift) >= keepPlay {
+		w.mind(Care{About: KeepOff, Member: Member{Part: LockCase, Edge: door.LatchSide}, Left: lift})
+	}
 	return nil
 }
+
+// keepPlay is how far, in mm, a latch may rise or fall and still find its keep as it
+// did (common practice, no published source).
+const keepPlay = 1.0
 
 // shift moves hinges up by First on leaf, jamb or both.
 func (w *work) shift(m *Move) *Care {

@@ -78,6 +78,21 @@ func (p *page) text(selector string) string {
 // blur leaves the field that has the cursor.
 func (p *page) blur() { ask[bool](p, `(document.activeElement.blur(), true)`) }
 
+// settle waits until the drawing has been still for a moment.
+func (p *page) settle() {
+	p.t.Helper()
+	evaluate[bool](p, `new Promise(done => {
+		const frame = document.getElementById('stage').contentWindow;
+		let last = -1;
+		const look = () => {
+			if (frame.paints === last) return done(true);
+			last = frame.paints;
+			setTimeout(look, 250);
+		};
+		look();
+	})`)
+}
+
 // paints is how often the drawing has been painted.
 func (p *page) paints() int { return ask[int](p, `stage.contentWindow.paints`) }
 
@@ -307,9 +322,10 @@ func TestReloadKeepsEverything(t *testing.T) {
 		document.querySelector('[id="f:hinges[0].leaf_gain"]').value, document.getElementById('undo').disabled])`
 	x, y = p.middle("#headline")
 	p.do(chromedp.MouseClickXY(x, y)) // the pointer rests off the drawing
-	p.until(`stage.contentWindow.ticks > 0`)
+	p.settle()
 	before := ask[string](p, keep)
 	p.load(p.url)
+	p.settle()
 	if after := ask[string](p, keep); after != before {
 		t.Errorf("after a reload\n%s\nwas\n%s", after, before)
 	}
