@@ -224,11 +224,19 @@ func (j *Job) sightlines(f *fit.Fit, t *Tried) (out []Sightline) {
 		if k < 0 {
 			continue
 		}
-		v := min(rails[i].To, leaf.Top.At(middle))
+		v := leaf.Top.At(middle)
+		if i < len(rails)-1 || !t.stripOn(door.HeadSide) { // a strip on the top carries on the top rail, to the eye
+			v = min(v, rails[i].To)
+		}
 		at := f.Place(geom.Vec{X: middle, Y: v, Z: leaf.Face(middle, v)}, f.Closed)
 		out = append(out, Sightline{i, at.Y - j.Neighbour[k].To})
 	}
 	return out
+}
+
+// stripOn tells whether a strip is glued to an edge.
+func (t *Tried) stripOn(e door.Edge) bool {
+	return slices.ContainsFunc(t.Anatomy.Strips, func(s door.Strip) bool { return s.Edge == e })
 }
 
 // beside gives the neighbour's rail that the i-th of the leaf ought to run on with,

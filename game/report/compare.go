@@ -32,6 +32,10 @@ func (c Comparison) Text(s words.Speaker) string {
 		name = "A door without a name"
 	}
 	b.WriteString(name + "\n\n")
+	if c.Job.Anatomy.Rated {
+		wrap(&b, "A rated or labelled leaf: nothing here is a reason to cut it. Its certificate and label decide.", 0, 0)
+		b.WriteString("\n")
+	}
 	s.Hinges = len(c.Job.Door.Hinges)
 	lead := make([]string, 0, len(c.Columns)+1)
 	lead = append(lead, "")

@@ -139,7 +139,7 @@ func (s *Speaker) stopGap(l *Line, f judge.Finding) {
 func (s *Speaker) latching(l *Line, f judge.Finding) {
 	if f.Verdict == judge.Good {
 		l.Figure = ""
-		l.Text = "the latch comes home in its " + s.Keep + "."
+		l.Text = "no stop holds the latch short of its " + s.Keep + "."
 		return
 	}
 	l.Figure = s.size(f.Worst)

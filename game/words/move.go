@@ -174,6 +174,9 @@ func (s *Speaker) Move(m *trim.Move) string {
 	case trim.Sink:
 		return "Sink " + hinge + " " + n + " deeper" + s.in(m.On)
 	case trim.Pack:
+		if m.First < 0 {
+			return "Take " + n + " of packing out from behind " + hinge + s.in(m.On)
+		}
 		return "Pack " + hinge + " out " + n + s.in(m.On)
 	case trim.Set:
 		return s.outOfPlane(m, hinge, n, pick)

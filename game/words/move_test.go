@@ -43,6 +43,7 @@ func TestMoves(t *testing.T) {
 		{UK, trim.Move{Kind: trim.Raise, On: trim.OnBoth, First: 3}, "Raise the leaf 3 mm, half by the hinges' places on the leaf, half by those on the jamb"},
 		{UK, trim.Move{Kind: trim.Sink, Hinge: 1, On: trim.OnLeaf, First: 1}, "Sink the top hinge 1 mm deeper in the leaf"},
 		{UK, trim.Move{Kind: trim.Pack, Hinge: 0, On: trim.OnLeaf, First: 3.25}, "Pack all hinges out 3.25 mm in the leaf"},
+		{UK, trim.Move{Kind: trim.Pack, Hinge: 1, On: trim.OnJamb, First: -2.5}, "Take 2.5 mm of packing out from behind the top hinge in the jamb"},
 		{UK, trim.Move{Kind: trim.Set, Hinge: 2, On: trim.OnJamb, First: -1}, "Set the middle hinge 1 mm farther in on the jamb"},
 		// A plate let in farther from the knuckle face pushes the leaf out.
 		{UK, trim.Move{Kind: trim.Set, Hinge: 3, On: trim.OnLeaf, First: 4}, "Let the plate of the bottom hinge in 4 mm farther back from the knuckle face of the leaf, which then stands that much farther out there"},

@@ -168,7 +168,7 @@ func TestOddsInWords(t *testing.T) {
 			"latch side. Good as read, but 1 in 50 (2\u00a0%) that it binds, 1 in 5 (20\u00a0%) that it is tight and 1 in 3 (30\u00a0%) that it is slack."},
 		{"tight, and may bind", f(judge.Tight, 0.5, 0.7, judge.Odds{0.12, 0.88, 0, 0}), "0.5 ± 0.7 mm", "latch side, over the whole height. 2.0 to 3.0 mm wanted. 1 in 8 (12\u00a0%) that it binds."},
 		{"binds, all but certainly", binding, "−1.4 ± 0.7 mm", "latch side, over the whole height. 2.0 to 3.0 mm wanted. Binds: all but certain (97\u00a0%)."},
-		{"the latch may miss", latch, "", "the latch comes home in its keep. Good as read, but 1 in 5 (20\u00a0%) that it does not latch."},
+		{"the latch may miss", latch, "", "no stop holds the latch short of its keep. Good as read, but 1 in 5 (20\u00a0%) that it does not latch."},
 		{"it may drag", swing, "4.0 ± 3.0 mm", "least over the floor as it swings, 1.0° open. Good as read, but 1 in 25 (4\u00a0%) that it drags."},
 		{"the way may be narrow", way, "700 ± 1 mm", "clear way at 90°, leaf to stop. Good as read, but 1 in 3 (30\u00a0%) that it is too narrow."},
 	} {

@@ -96,16 +96,27 @@ func (w *work) sink(m *Move) *Care {
 	})
 }
 
-// pack makes the packing behind hinges thicker by First on leaf, jamb or both.
+// pack makes the packing behind hinges thicker by First on leaf, jamb or both; below 0
+// it takes out as much of what is there. Where there is none it is refused.
 func (w *work) pack(m *Move) *Care {
-	return w.hinges(m, func(h *door.Hinge) {
+	changed := false
+	behind := func(packer *float64) {
+		was := *packer
+		*packer = max(0, was+m.First)
+		changed = changed || *packer != was
+	}
+	why := w.hinges(m, func(h *door.Hinge) {
 		if m.On != OnJamb {
-			h.LeafPacker += m.First
+			behind(&h.LeafPacker)
 		}
 		if m.On != OnLeaf {
-			h.JambPacker += m.First
+			behind(&h.JambPacker)
 		}
 	})
+	if why == nil && m.First < 0 && !changed {
+		return &Care{About: NotThere}
+	}
+	return why
 }
 
 // set moves the leaf out of the plane by First at a hinge. On the jamb the whole

@@ -322,3 +322,29 @@ func TestHingeTimber(t *testing.T) {
 		t.Errorf("22 mm left behind the gain: %+v", done.Cares)
 	}
 }
+
+// A packer that holds a hinge off its seat is taken out, and no more than is there.
+func TestPackingTakenOut(t *testing.T) {
+	p := caseOne()
+	p.Door.Hinges = append([]door.Hinge(nil), p.Door.Hinges...)
+	p.Door.Hinges[0].JambPacker = 2.5
+	q, done := doneTo(t, p, trim.Move{Kind: trim.Pack, Hinge: 1, On: trim.OnJamb, First: -2.5})
+	if got := q.Door.Hinges[0].JambPacker; got != 0 || done.Volume != 0 {
+		t.Errorf("packing of %v is left and %v mm³ is cut", got, done.Volume)
+	}
+	if _, _, why := trim.Do(q, trim.Move{Kind: trim.Pack, Hinge: 1, On: trim.OnJamb, First: -1}); why == nil || why.About != trim.NotThere {
+		t.Errorf("where there is no packing: %+v", why)
+	}
+}
+
+// A stroke beside the leaf takes nothing, and says so.
+func TestStrokeOffTheLeaf(t *testing.T) {
+	for _, m := range []trim.Move{
+		{Kind: trim.Plane, Edge: door.LatchSide, From: 2500, To: 3000, First: 2, Last: 2},
+		{Kind: trim.Plane, Edge: door.HeadSide, From: -200, To: -50, First: 2, Last: 2},
+	} {
+		if _, _, why := trim.Do(caseOne(), m); why == nil || why.About != trim.OffTheLeaf {
+			t.Errorf("%+v: %+v", m, why)
+		}
+	}
+}

@@ -12,6 +12,9 @@ import (
 func (w *work) plane(m *Move) *Care {
 	line, in := lineOf(&w.p.Door.Leaf, m.Edge)
 	ends := endsOf(&w.p.Door.Leaf, m.Edge)
+	if m.spans() && (m.To <= ends.Lo || m.From >= ends.Hi) {
+		return &Care{About: OffTheLeaf}
+	}
 	switch {
 	case m.Kind == Scribe:
 		*line = lessened(*line, m.scribed(ends), in)

@@ -36,7 +36,7 @@ var Kinds = []Spec{
 	{Kind: Shift, Trade: TheHinges, Needs: NeedHinge | NeedOn | NeedFirst, Amount: shifted},
 	{Kind: Raise, Trade: TheHinges, Needs: NeedOn | NeedFirst, Amount: raised},
 	{Kind: Sink, Trade: TheHinges, Needs: NeedHinge | NeedOn | NeedFirst, Amount: door.Gain},
-	{Kind: Pack, Trade: TheHinges, Needs: NeedHinge | NeedOn | NeedFirst, Amount: door.Packer},
+	{Kind: Pack, Trade: TheHinges, Needs: NeedHinge | NeedOn | NeedFirst, Amount: door.Range{}.Round(door.Packer.Hi)},
 	{Kind: Set, Trade: TheHinges, Needs: NeedHinge | NeedOn | NeedFirst, Amount: stood},
 	{Kind: Rehinge, Trade: TheHinges, Needs: NeedHinge | NeedHinges},
 	{Kind: PlaneJamb, Trade: TheFrame, Needs: NeedEdge | NeedFirst | NeedLast, Edges: ofFrame, Amount: faced},
