@@ -117,7 +117,7 @@ func (p *program) listen() {
 		at := draw.Pt{X: e.Get("x").Float(), Y: e.Get("y").Float()}
 		switch e.Get("type").String() {
 		case "down":
-			p.bench.Alt(e.Get("alt").Bool())
+			p.bench.Alt(e.Get("alt").Truthy())
 			p.bench.Press(at)
 		case "move":
 			p.bench.Move(at)
