@@ -39,7 +39,7 @@ var arrows = map[string][]string{
 // import anything.
 var outside = map[string][]string{
 	"github.com/hajimehoshi/ebiten/v2": {"wasm/stage", "wasm/e2e/bare"},
-	"syscall/js":                       {"wasm", "wasm/panel", "wasm/adviser", "wasm/e2e/bare"},
+	"syscall/js":                       {"wasm", "wasm/panel", "wasm/clerk", "wasm/e2e/bare"},
 	"github.com/andybalholm/brotli":    {"cmd"},
 }
 

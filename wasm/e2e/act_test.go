@@ -41,14 +41,29 @@ func (p *page) click(selector string) {
 	p.do(chromedp.MouseClickXY(x, y))
 }
 
-// middle scrolls what a selector names into sight and gives its middle.
+// middle scrolls what a selector names into sight and gives its middle, once it stands
+// still there: what is above it may still be growing, and a click would go astray. An
+// element that something else covers (a label over its box) is taken where it is, after
+// a while.
 func (p *page) middle(selector string) (x, y float64) {
 	p.t.Helper()
-	at := ask[[2]float64](p, fmt.Sprintf(`(() => {
-		const e = document.querySelector(%q);
-		e.scrollIntoView({block: 'center'});
-		const r = e.getBoundingClientRect();
-		return [r.x + r.width / 2, r.y + r.height / 2];
+	at := evaluate[[2]float64](p, fmt.Sprintf(`(async () => {
+		const frame = () => new Promise(done => { requestAnimationFrame(done); setTimeout(done, 100); });
+		let last = '';
+		for (let tries = 0; ; tries++) {
+			const e = document.querySelector(%q);
+			if (e) {
+				e.scrollIntoView({block: 'center'});
+				const r = e.getBoundingClientRect();
+				const at = [r.x + r.width / 2, r.y + r.height / 2];
+				const seen = document.elementFromPoint(...at);
+				const free = !e.disabled && seen && (e.contains(seen) || seen.contains(e)) || tries > 60;
+				if (free && at.join() === last) return at;
+				last = at.join();
+			}
+			if (tries > 600) throw new Error('nothing to click');
+			await frame();
+		}
 	})()`, selector))
 	return at[0], at[1]
 }

@@ -14,17 +14,17 @@ func (p *page) untilAdvised() {
 	p.until(`document.getElementById('advice').ariaBusy === 'false' && document.getElementById('advice-state').textContent !== ''`)
 }
 
-// untilAdviserKept waits until the browser keeps the second program for use without a signal.
-func (p *page) untilAdviserKept() {
+// untilClerkKept waits until the browser keeps the second program for use without a signal.
+func (p *page) untilClerkKept() {
 	p.t.Helper()
 	ask[bool](p, `((async () => {
-		for (window.adviserKept = false; !window.adviserKept;) {
+		for (window.clerkKept = false; !window.clerkKept;) {
 			for (const n of await caches.keys()) {
-				if ((await (await caches.open(n)).keys()).filter(r => r.url.includes('/adviser.')).length === 2) window.adviserKept = true;
+				if ((await (await caches.open(n)).keys()).filter(r => r.url.includes('/clerk.')).length === 2) window.clerkKept = true;
 			}
 		}
 	})(), true)`)
-	p.until(`window.adviserKept`)
+	p.until(`window.clerkKept`)
 }
 
 // advice is everything that stands there as advice.
@@ -68,7 +68,7 @@ func TestAdvice(t *testing.T) {
 	for _, c := range screens {
 		t.Run(c.name, func(t *testing.T) {
 			p := open(t, c.screen)
-			if n := ask[int](p, `performance.getEntriesByType('resource').filter(e => e.name.includes('/adviser.')).length`); n != 0 {
+			if n := ask[int](p, `performance.getEntriesByType('resource').filter(e => e.name.includes('/clerk.')).length`); n != 0 {
 				t.Errorf("%d files of the second program were fetched before advice was asked for", n)
 			}
 			ask[float64](p, busiest)
@@ -212,7 +212,7 @@ func TestAdviceOffline(t *testing.T) {
 	p.click("#advice-ask")
 	p.untilAdvised()
 	want := p.advice()
-	p.untilAdviserKept()
+	p.untilClerkKept()
 	own.stop()
 	p.deaf("ERR_CONNECTION_REFUSED", "ERR_FAILED", "Failed to load resource") // the look for a newer version
 	p.load(own.url)

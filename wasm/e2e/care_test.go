@@ -204,7 +204,7 @@ func TestAnyHostAndNewVersion(t *testing.T) {
 	}
 	p.click("#advice-ask")
 	p.untilAdvised()
-	p.untilAdviserKept()
+	p.untilClerkKept()
 
 	file := filepath.Join(dir, "sw.js")
 	worker, err := os.ReadFile(file)
@@ -225,7 +225,7 @@ func TestAnyHostAndNewVersion(t *testing.T) {
 	if got := evaluate[[]string](p, `caches.keys()`); len(got) != 1 || !strings.HasPrefix(got[0], "leafwright-next-") {
 		t.Errorf("stores %v, want the new version's alone", got)
 	}
-	p.untilAdviserKept() // as it was under the old one
+	p.untilClerkKept() // as it was under the old one
 	if got := p.value(field("leaf.width")); got != "751" {
 		t.Errorf("under the new version the width is %q", got)
 	}

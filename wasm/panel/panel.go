@@ -38,7 +38,7 @@ func New(b *bench.State, shelf *bench.Shelf, changed func()) *Panel {
 	p.hands.init(p)
 	p.ways.p = p
 	p.moves.init(p)
-	p.offerAdvice()
+	p.offerClerk()
 	p.compare.init(p)
 	p.keeper.init(p)
 	p.head()
@@ -66,7 +66,7 @@ func (p *Panel) Show() {
 		p.hands.show()
 		p.ways.show()
 		p.moves.showMode()
-		p.showAdvice()
+		p.tellClerk()
 		p.card.show()
 		p.showStill()
 	}

@@ -1,16 +1,13 @@
-// What would make the door fit: asks the second program, which is fetched when it is
-// first asked, and shows its answer. The first program tells what stands on the bench
-// and tries what is chosen.
+// What would make the door fit: asks the clerk and shows its answer. The first program
+// tries what is chosen.
 'use strict';
 (() => {
   const rest = 300; // how long nothing must change before advice is asked for anew, ms
   const wishes = ['hinges', 'strip', 'stiles', 'rail'];
   const byID = id => document.getElementById(id);
   const bench = () => byID('stage').contentWindow;
-  let worker = null;
   let timer = 0;
   let asked = ''; // the last question
-  let id = 0; // and its number
   let on = false; // advice was asked for
 
   const el = (tag, text, className) => {
@@ -76,27 +73,19 @@
     return [figure];
   };
 
-  const failed = why => {
-    if (worker) worker.terminate();
-    worker = null;
-    asked = '';
-    put(`The program that gives advice does not run (${why}). It needs a signal the first time.`, button('advice-again', 'Ask again', () => ask()));
+  const told = data => {
+    if (data.fault) put(data.fault);
+    else put(data.said[0], ...data.said.slice(1).map(s => el('p', s)), ...data.plans.map(plan), ...traded(data));
   };
-  const start = () => {
-    worker = new Worker(byID('advice-box').dataset.worker);
-    worker.onmessage = ({ data }) => {
-      if (data.failed) failed(data.failed);
-      else if (data.id === id && data.fault) put(data.fault);
-      else if (data.id === id) put(data.said[0], ...data.said.slice(1).map(s => el('p', s)), ...data.plans.map(plan), ...traded(data));
-      if (!data.failed) document.dispatchEvent(new Event('advice'));
-    };
-    worker.onerror = () => failed('it could not be fetched');
+  const failed = why => {
+    asked = '';
+    put(why.message, button('advice-again', 'Ask again', () => ask()));
   };
 
   // Asks, unless just that was asked last.
   const ask = () => {
     if (!on || byID('advice-box').hidden) return;
-    const question = bench().adviceOn?.();
+    const question = clerk.job();
     if (!question) return; // the frame starts afresh, and will tell
     byID('wish-rail').parentNode.hidden = !question.neighbour;
     question.prefer = document.querySelector('[name=prefer]:checked').value;
@@ -104,19 +93,16 @@
     const now = JSON.stringify(question);
     if (now === asked) return;
     asked = now;
-    question.id = ++id;
     wait(true);
     byID('advice-state').textContent = 'Working it out';
-    if (!worker) start();
-    worker.postMessage(question);
+    clerk.ask('advice', question).then(told, failed);
   };
 
-  // Called by the first program whenever something changed: there is a door, or not.
-  window.advise = is => {
+  document.addEventListener('changed', ({ detail: is }) => {
     byID('advice-box').hidden = !is;
     clearTimeout(timer);
     if (on && is) timer = setTimeout(ask, rest);
-  };
+  });
 
   document.addEventListener('DOMContentLoaded', () => {
     byID('advice-ask').addEventListener('click', () => {

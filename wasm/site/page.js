@@ -49,8 +49,8 @@
       return r.update();
     }).catch(() => { /* no signal, or a browser that forbids it: the page works as it is */ });
   });
-  // What was fetched for advice is kept like the rest of the page.
-  document.addEventListener('advice', () => workers.ready.then(r => r.active.postMessage('keep the rest')), { once: true });
+  // The second program, once fetched, is kept like the rest of the page.
+  document.addEventListener('clerk', () => workers.ready.then(r => r.active.postMessage('keep the rest')), { once: true });
   ready.observe(root, { attributes: true, attributeFilter: ['data-ready'] });
   document.addEventListener('DOMContentLoaded', () => {
     document.getElementById('update-now').addEventListener('click', () => {

@@ -16,7 +16,7 @@ const hasLater = async () => {
   for (const name of await caches.keys()) {
     if (!name.startsWith('leafwright-')) continue;
     const kept = await (await caches.open(name)).keys();
-    if (kept.some(r => r.url.endsWith('.wasm') && r.url.includes('/adviser.'))) return true;
+    if (kept.some(r => r.url.endsWith('.wasm') && r.url.includes('/clerk.'))) return true;
   }
   return false;
 };

@@ -17,7 +17,7 @@ import (
 var hurried = []string{"leafwright/geom", "leafwright/geom/fit", "leafwright/geom/survey/lsq", "leafwright/geom/advise", "leafwright/geom/advise/lp"}
 
 // programs are the folders of the page's programs.
-var programs = map[string]string{program: "./wasm", adviser: "./wasm/adviser"}
+var programs = map[string]string{program: "./wasm", clerk: "./wasm/clerk"}
 
 // compile puts the page's programs among its files as WebAssembly, and the Go
 // toolchain's own script that starts them.

@@ -31,7 +31,7 @@ const (
 // isLater tells of a file's name before linking or after whether the file is fetched
 // when it is first needed, and not with the page.
 func isLater(name string) bool {
-	return strings.HasPrefix(name, strings.TrimSuffix(adviser, "wasm"))
+	return strings.HasPrefix(name, strings.TrimSuffix(clerk, "wasm"))
 }
 
 // link gives every file that may be kept for ever a name with its content's

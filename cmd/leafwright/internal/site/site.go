@@ -28,7 +28,7 @@ type Options struct {
 // Names inside the page.
 const (
 	program = "leafwright.wasm"
-	adviser = "adviser.wasm" // fetched when advice is first asked for
+	clerk   = "clerk.wasm" // fetched when it is first asked for something
 	glue    = "wasm_exec.js"
 	list    = "jobs/list.json"
 )

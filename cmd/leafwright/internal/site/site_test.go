@@ -33,7 +33,7 @@ func checkout(t *testing.T) string {
 // they take long to compile.
 func unlinked(t *testing.T) Files {
 	t.Helper()
-	f := Files{program: []byte("\x00asm stand-in"), adviser: []byte("\x00asm another stand-in"), glue: []byte("// glue")}
+	f := Files{program: []byte("\x00asm stand-in"), clerk: []byte("\x00asm another stand-in"), glue: []byte("// glue")}
 	var err error
 	if f["index.html"], err = os.ReadFile(filepath.Join(checkout(t), "index.html")); err != nil {
 		t.Fatal(err)
@@ -117,7 +117,7 @@ func TestNamesChangeWithTheirContent(t *testing.T) {
 		{"leafwright", ".wasm", true, "it is another"},
 		{"boot", ".js", true, "it names the program"},
 		{"stage", ".html", true, "it names boot.js"},
-		{"adviser", ".js", false, "it names another program"},
+		{"clerk", ".js", false, "it names another program"},
 		{"page", ".css", false, "it names nothing"},
 		{"icon", ".svg", false, "it names nothing"},
 	} {
@@ -147,7 +147,7 @@ func TestWorkerKeepsEveryFile(t *testing.T) {
 			t.Errorf("the worker keeps %s: %v", name, has)
 		}
 	}
-	later := []string{f.named(t, "adviser", ".js"), f.named(t, "adviser", ".wasm")}
+	later := []string{f.named(t, "clerk", ".js"), f.named(t, "clerk", ".wasm")}
 	slices.Sort(later)
 	if want := `const LATER = ["` + strings.Join(later, `","`) + `"];`; !bytes.Contains(f[worker], []byte(want)) {
 		t.Errorf("the worker has no line %s", want)

@@ -1,0 +1,78 @@
+//go:build js
+
+package main
+
+import (
+	"syscall/js"
+	"time"
+
+	"leafwright/game"
+	"leafwright/game/words"
+	"leafwright/geom/advise"
+)
+
+// advice is asked with
+//
+//	prefer  an [advise.Preference]
+//	hinges, strip, stiles, rail  whether hinges stay, no strip is put on, both stiles
+//	        lose alike, the top rail becomes like its neighbour's
+//
+// and answers with
+//
+//	said    sentences: what came of it, and where limits contradict each other which
+//	plans   each with title, lines (what it costs), moves and stages, all sentences,
+//	        and option, the text that [game.Form.AddOption] takes
+//	trade   pairs of timber lost, cm³, and widest less narrowest gap, mm, by rising
+//	        timber; traded says them in a sentence, empty where there is nothing to choose
+func (c *clerk) advice(q js.Value, job *game.Job) map[string]any {
+	work := game.StartAdvice(job, game.AdviceWishes{
+		Prefer:      advise.Preference(q.Get("prefer").String()),
+		KeepHinges:  q.Get("hinges").Bool(),
+		NoStrip:     q.Get("strip").Bool(),
+		StilesAlike: q.Get("stiles").Bool(),
+		TopRail:     q.Get("rail").Bool(),
+		Inches:      q.Get("inches").Bool(),
+	})
+	for looked := time.Now(); !work.Step(); {
+		if time.Since(looked) < slice {
+			continue
+		}
+		rest()
+		if c.outdated(q) {
+			return nil
+		}
+		looked = time.Now()
+	}
+	advice := work.Advice()
+	return advised(job, &advice, speaker(q, job))
+}
+
+// advised puts advice into words.
+func advised(job *game.Job, advice *advise.Advice, say *words.Speaker) map[string]any {
+	said := []any{say.AdviceHeadline(advice)}
+	if advice.Conflict != nil {
+		said = append(said, texts(say.Conflict(advice.Conflict))...)
+	}
+	plans := make([]any, len(advice.Plans))
+	for i := range advice.Plans {
+		p := &advice.Plans[i]
+		title := say.PlanTitle(p)
+		lines := []any{say.PlanCost(p)}
+		if sure := say.PlanSure(p, job.Survey != nil); sure != "" {
+			lines = append(lines, sure)
+		}
+		moves := make([]any, len(p.Moves))
+		for k := range p.Moves {
+			moves[k] = say.PlanMove(p, k, advice)
+		}
+		plans[i] = map[string]any{
+			"title": title, "lines": lines, "moves": moves, "stages": texts(say.PlanStages(p)),
+			"option": game.OptionText(game.OptionOf(p, title)),
+		}
+	}
+	trade := make([]any, 0, 2*len(advice.Trade))
+	for _, t := range advice.Trade {
+		trade = append(trade, t.Timber, t.Uneven)
+	}
+	return map[string]any{"fault": "", "said": said, "plans": plans, "trade": trade, "traded": say.Trade(advice.Trade)}
+}

@@ -1,0 +1,37 @@
+//go:build js
+
+package panel
+
+import (
+	"syscall/js"
+
+	"leafwright/game"
+)
+
+// offerClerk gives the page's scripts what they ask the second program about, and takes
+// the way it advises. All the rest is written there, because here every line weighs on
+// the download.
+func (p *Panel) offerClerk() {
+	// benchJob(whole) gives the job, without its options and its name unless it is whole.
+	win.Set("benchJob", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		job := *p.bench.Job()
+		if !args[0].Bool() {
+			job.Options, job.Name, job.Note = nil, "", ""
+		}
+		look := p.bench.Look()
+		return map[string]any{
+			"job": string(game.Encode(job)), "words": string(look.Words), "inches": look.Inches,
+			"neighbour": len(job.Neighbour) > 0, "shown": int(p.bench.Shown()),
+		}
+	}))
+	win.Set("putOption", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		if err := p.bench.PutOption(args[0].String()); err != nil {
+			p.say(err.Error())
+		}
+		p.changed()
+		return nil
+	}))
+}
+
+// tellClerk has what was asked of the second program follow what changed.
+func (p *Panel) tellClerk() { page.Call("changed", !p.bench.Lacking()) }

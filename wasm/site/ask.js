@@ -1,0 +1,46 @@
+// Asks the second program, which is fetched when it is first asked and works in a
+// worker. The first program tells what stands on the bench.
+'use strict';
+(() => {
+  let worker = null;
+  let id = 0;
+  const asked = new Map(); // what is wanted, to the last question and who waits for its answer
+
+  const failed = why => {
+    if (worker) worker.terminate();
+    worker = null;
+    const all = [...asked.values()];
+    asked.clear();
+    for (const a of all) a.fail(new Error(`The program for this does not run (${why}). It needs a signal the first time.`));
+  };
+  const start = () => {
+    worker = new Worker(document.body.dataset.worker);
+    worker.onmessage = ({ data }) => {
+      if (data.failed) { failed(data.failed); return; }
+      document.dispatchEvent(new Event('clerk'));
+      const a = asked.get(data.want);
+      if (!a || a.id !== data.id) return;
+      asked.delete(data.want);
+      a.done(data);
+    };
+    worker.onerror = () => failed('it could not be fetched');
+  };
+
+  // Asks for something, in the place of what was asked before for the same want: that
+  // promise is never kept. The question holds what wasm/clerk says of its want.
+  const ask = (want, question) => new Promise((done, fail) => {
+    const q = { ...question, want, id: ++id };
+    asked.set(want, { id: q.id, done, fail });
+    if (!worker) start();
+    worker.postMessage(q);
+  });
+
+  // What stands on the bench, as the second program is told it; undefined while the
+  // drawing's frame starts afresh. With its options and its name where they matter.
+  const job = whole => document.getElementById('stage').contentWindow.benchJob?.(!!whole);
+
+  window.clerk = { ask, job };
+
+  // Called by the first program whenever something changed: there is a door, or not.
+  window.changed = is => document.dispatchEvent(new CustomEvent('changed', { detail: is }));
+})();
