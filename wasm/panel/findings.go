@@ -3,53 +3,107 @@
 package panel
 
 import (
+	"slices"
 	"syscall/js"
 
 	"leafwright/game/words"
 	"leafwright/geom/judge"
 )
 
+// lines is a list of findings in the document. Only what changed is written anew: to
+// make elements costs more than all the rest of a change.
+type lines struct {
+	id   string
+	rows []lineRow
+}
+
+// lineRow is one finding: the verdict with its sign, the figure, what and where, why.
+type lineRow struct {
+	line                      words.Line
+	item, figure, text, cause js.Value
+}
+
+// show brings the list up to date.
+func (l *lines) show(all []words.Line) {
+	same := len(all) == len(l.rows)
+	for i := range all {
+		if i >= len(l.rows) {
+			l.rows = append(l.rows, newRow(all[i]))
+			continue
+		}
+		if row := &l.rows[i]; !row.alike(&all[i]) {
+			*row, same = newRow(all[i]), false
+		} else if row.line != all[i] {
+			row.put(all[i])
+		}
+	}
+	l.rows = l.rows[:len(all)]
+	if same {
+		return
+	}
+	items := make([]js.Value, len(all))
+	for i := range items {
+		items[i] = l.rows[i].item
+	}
+	fill(byID(l.id), items...)
+}
+
+// alike tells whether a row's elements serve for another line.
+func (r *lineRow) alike(l *words.Line) bool {
+	return r.line.Verdict == l.Verdict && r.line.Word == l.Word && (r.line.Figure == "") == (l.Figure == "") && (r.line.Cause == "") == (l.Cause == "")
+}
+
+func (r *lineRow) put(l words.Line) {
+	if l.Figure != "" {
+		r.figure.Set("textContent", l.Figure)
+		r.text.Set("textContent", " "+l.Text)
+	} else {
+		r.text.Set("textContent", capital(l.Text))
+	}
+	if l.Cause != "" {
+		r.cause.Set("textContent", l.Cause)
+	}
+	r.line = l
+}
+
+func newRow(l words.Line) lineRow {
+	r := lineRow{figure: el("b", nil), text: el("span", nil), cause: el("p", attrs{"class", "cause"})}
+	said := el("p", nil)
+	if l.Figure != "" {
+		said.Call("append", r.figure)
+	}
+	said.Call("append", r.text)
+	r.item = el("li", attrs{"class", words.Word(l.Verdict)},
+		el("p", attrs{"class", "verdict"}, sign(l.Verdict), el("span", attrs{"text", l.Word})), said)
+	if l.Cause != "" {
+		r.item.Call("append", r.cause)
+	}
+	r.put(l)
+	return r
+}
+
 // showFindings writes what the fit shows, as text.
 func (p *Panel) showFindings() {
 	setText(byID("headline"), p.bench.Headline())
 	show(byID("fit-title"), !p.bench.Lacking())
-	rows := []js.Value{}
-	for _, l := range p.bench.Findings() {
-		rows = append(rows, row(l))
-	}
-	fill(byID("findings"), rows...)
+	p.findings.show(p.bench.Findings())
 }
 
 // showConditions writes how leaf and frame stand by themselves, and the cautions.
 func (p *Panel) showConditions() {
-	rows := []js.Value{}
-	for _, l := range p.bench.Conditions() {
-		rows = append(rows, row(l))
+	p.conditions.show(p.bench.Conditions())
+	all := p.bench.Cautions()
+	if slices.Equal(all, p.cautions) {
+		return
 	}
-	fill(byID("conditions"), rows...)
-	rows = rows[:0]
-	for _, c := range p.bench.Cautions() {
-		rows = append(rows, el("li", nil,
+	p.cautions = all
+	rows := make([]js.Value, len(all))
+	for i, c := range all {
+		rows[i] = el("li", nil,
 			el("p", attrs{"text", c.Text}),
-			el("p", attrs{"class", "quiet", "text", c.Ask + " Source: " + c.Source + "."})))
+			el("p", attrs{"class", "quiet", "text", c.Ask + " Source: " + c.Source + "."}))
 	}
 	fill(byID("cautions"), rows...)
-}
-
-// row is one finding: the verdict with its sign, the figure, what and where, why.
-func row(l words.Line) js.Value {
-	said := el("p", nil)
-	if l.Figure != "" {
-		said.Call("append", el("b", attrs{"text", l.Figure}), " ", l.Text)
-	} else {
-		said.Call("append", capital(l.Text))
-	}
-	li := el("li", attrs{"class", words.Word(l.Verdict)},
-		el("p", attrs{"class", "verdict"}, sign(l.Verdict), el("span", attrs{"text", l.Word})), said)
-	if l.Cause != "" {
-		li.Call("append", el("p", attrs{"class", "cause", "text", l.Cause}))
-	}
-	return li
 }
 
 // signs are the verdicts' signs, as the drawing has them.

@@ -9,6 +9,7 @@ import (
 	"syscall/js"
 
 	"leafwright/game"
+	"leafwright/game/bench"
 )
 
 // form shows the job's fields. A section is built anew only when its fields
@@ -35,8 +36,11 @@ type input struct {
 	fault js.Value
 	help  string // id of its help, or empty
 	kind  game.Kind
-	shown string // value and draft put in place last
-	dirty bool   // touched by a person since
+	has   string // what the element holds; asking it would cost more than all the rest
+	value string // the value put in place last, and the draft
+	draft bench.Draft
+	bad   bool // whether there was one
+	dirty bool // touched by a person since, or never filled
 }
 
 func (f *form) init(p *Panel) {
@@ -127,18 +131,33 @@ func (f *form) show() {
 	}
 }
 
-// shapeOf tells two sections apart that must not share their elements.
+// shapeOf tells two sections apart that must not share their elements. It is asked at
+// every change.
 func shapeOf(s game.Section) string {
 	var b strings.Builder
-	fmt.Fprint(&b, s.Title, s.Help, s.Adds)
+	put := func(mark byte, parts ...string) {
+		b.WriteByte(mark)
+		for _, part := range parts {
+			b.WriteString(part)
+			b.WriteByte(0)
+		}
+	}
+	put(' ', s.Title, s.Help)
+	for _, a := range s.Adds {
+		put('+', a.Path, a.Label)
+	}
 	for _, g := range s.Groups {
-		fmt.Fprint(&b, "|", g.Title, g.Remove)
+		put('|', g.Title, g.Remove)
 		for _, f := range g.Fields {
-			fmt.Fprint(&b, ";", f.Path, f.Label, f.Help, f.Kind, f.Unit, f.Choices, f.Columns)
+			put(';', f.Path, f.Label, f.Help, string(f.Kind), f.Unit)
+			put(':', f.Columns...)
+			for _, c := range f.Choices {
+				put('?', c.Value, c.Label)
+			}
 			for _, r := range f.Rows {
-				fmt.Fprint(&b, "/", r.Remove)
+				put('/', r.Remove)
 				for _, c := range r.Cells {
-					fmt.Fprint(&b, ",", c.Path, c.Label, c.Unit)
+					put(',', c.Path, c.Label, c.Unit)
 				}
 			}
 		}
@@ -334,7 +353,7 @@ func (f *form) flag(sec *section, d game.Field) js.Value {
 
 // element makes what a field is typed or picked in.
 func (f *form) element(d game.Field) *input {
-	in := &input{kind: d.Kind, fault: el("p", attrs{"class", "fault", "id", id(d.Path) + ":fault"})}
+	in := &input{kind: d.Kind, dirty: true, fault: el("p", attrs{"class", "fault", "id", id(d.Path) + ":fault"})}
 	show(in.fault, false)
 	a := attrs{"id", id(d.Path), "autocomplete", "off"}
 	switch d.Kind {
@@ -368,11 +387,11 @@ func (f *form) attach(sec *section, d game.Field, in *input) {
 	sec.paths = append(sec.paths, d.Path)
 	take := func(js.Value) {
 		in.dirty = true
-		text := in.field.Get("value").String()
+		in.has = in.field.Get("value").String()
 		if d.Kind == game.Flag {
-			text = strconv.FormatBool(in.field.Get("checked").Bool())
+			in.has = strconv.FormatBool(in.field.Get("checked").Bool())
 		}
-		f.p.bench.Type(d.Path, text)
+		f.p.bench.Type(d.Path, in.has)
 		f.p.changed()
 	}
 	switch d.Kind {
@@ -449,33 +468,22 @@ func (f *form) values(s game.Section) {
 		if in == nil {
 			return
 		}
-		draft, isDraft := f.p.bench.Draft(d.Path)
-		if state := fmt.Sprintf("%q %v %q", d.Value, isDraft, draft); state != in.shown {
-			in.shown = state
-		} else if !in.dirty {
+		draft, bad := f.p.bench.Draft(d.Path)
+		if !in.dirty && d.Value == in.value && bad == in.bad && draft == in.draft {
 			return
 		}
-		in.dirty = false
-		switch {
-		case d.Kind == game.Flag:
-			in.field.Set("checked", d.Value == "true")
-		case isDraft:
-			setValue(in.field, draft.Text)
-		case !focused(in.field) || !f.p.bench.Typing(d.Path):
-			setValue(in.field, d.Value)
+		// While a person types there, what they typed stays, however it would be written.
+		if d.Kind == game.Flag || bad || !f.p.bench.Typing(d.Path) {
+			text := d.Value
+			if bad {
+				text = draft.Text
+			}
+			in.put(text)
 		}
-		invalid(in.field, isDraft)
-		setText(in.fault, draft.Why)
-		show(in.fault, isDraft)
-		described := in.help
-		if isDraft {
-			described = strings.TrimSpace(in.fault.Get("id").String() + " " + in.help)
+		if bad || in.bad {
+			in.say(draft.Why, bad)
 		}
-		if described != "" {
-			in.field.Call("setAttribute", "aria-describedby", described)
-		} else {
-			in.field.Call("removeAttribute", "aria-describedby")
-		}
+		in.value, in.draft, in.bad, in.dirty = d.Value, draft, bad, false
 	}
 	for _, g := range s.Groups {
 		for _, d := range g.Fields {
@@ -486,5 +494,32 @@ func (f *form) values(s game.Section) {
 				}
 			}
 		}
+	}
+}
+
+// put makes the element hold a text. What it holds already is not put once more, which
+// leaves the cursor where it is.
+func (in *input) put(text string) {
+	if in.kind == game.Flag {
+		in.field.Set("checked", text == "true")
+	} else if text != in.has {
+		in.field.Set("value", text)
+	}
+	in.has = text
+}
+
+// say shows why what stands there was not taken, or that it was.
+func (in *input) say(why string, bad bool) {
+	invalid(in.field, bad)
+	setText(in.fault, why)
+	show(in.fault, bad)
+	described := in.help
+	if bad {
+		described = strings.TrimSpace(in.fault.Get("id").String() + " " + in.help)
+	}
+	if described != "" {
+		in.field.Call("setAttribute", "aria-describedby", described)
+	} else {
+		in.field.Call("removeAttribute", "aria-describedby")
 	}
 }

@@ -5,6 +5,7 @@ package panel
 import (
 	"syscall/js"
 
+	"leafwright/game"
 	"leafwright/game/bench"
 )
 
@@ -24,6 +25,9 @@ type Panel struct {
 	compare  compare
 	keeper   keeper
 
+	findings, conditions lines
+	cautions             []game.Caution // as they stand in the document
+
 	still       bool // the drawing is a still picture in the document
 	jobs, looks int  // what was shown last
 }
@@ -31,7 +35,7 @@ type Panel struct {
 // New fills the document for the bench. changed is called after everything that
 // may have changed the bench.
 func New(b *bench.State, shelf *bench.Shelf, changed func()) *Panel {
-	p := &Panel{bench: b, shelf: shelf, changed: changed, jobs: -1, looks: -1}
+	p := &Panel{bench: b, shelf: shelf, changed: changed, jobs: -1, looks: -1, findings: lines{id: "findings"}, conditions: lines{id: "conditions"}}
 	p.form.init(p)
 	p.card.init(p)
 	p.controls.init(p)

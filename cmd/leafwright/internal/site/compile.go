@@ -31,7 +31,15 @@ func (f Files) compile(ctx context.Context, checkout string) error {
 		return err
 	}
 	defer os.RemoveAll(dir)
-	args := []string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w"}
+	var folders []string
+	for _, folder := range programs {
+		folders = append(folders, folder)
+	}
+	args, err := oneLine(ctx, goTool, checkout, dir, folders...)
+	if err != nil {
+		return err
+	}
+	args = append([]string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w"}, args...)
 	args = append(args, "-gcflags=all=-l")
 	for _, p := range hurried {
 		args = append(args, "-gcflags="+p+"=")
@@ -40,7 +48,7 @@ func (f Files) compile(ctx context.Context, checkout string) error {
 		out := filepath.Join(dir, name)
 		build := exec.CommandContext(ctx, goTool, append(args[:len(args):len(args)], "-o", out, folder)...)
 		build.Dir = checkout
-		build.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
+		build.Env = browserEnv()
 		if text, err := build.CombinedOutput(); err != nil {
 			return fmt.Errorf("compiling the page's program in %s: %w\n%s", folder, err, bytes.TrimSpace(text))
 		}
@@ -56,4 +64,9 @@ func (f Files) compile(ctx context.Context, checkout string) error {
 	}
 	f[glue], err = os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", glue))
 	return err
+}
+
+// browserEnv is the environment in which Go compiles for the browser.
+func browserEnv() []string {
+	return append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
 }
