@@ -60,8 +60,10 @@ func (a *Anatomy) Check(leaf *Leaf) (faults []Fault) {
 			faults = append(faults, Fault{Path: "leaf.stiles", Value: Say(w) + " together", Want: "less than the leaf's width, " + Say(leaf.Width)})
 		}
 	}
+	const lost = 1e-9 // mm that a corner found from the side may differ from the line it lies on
+	held := span.Round(lost)
 	for i, r := range a.Rails {
-		if span.Holds(r.From) && span.Holds(r.To) && r.From < r.To && (i == 0 || r.From >= a.Rails[i-1].To) {
+		if held.Holds(r.From) && held.Holds(r.To) && r.From < r.To && (i == 0 || r.From >= a.Rails[i-1].To) {
 			continue // paths are told only when they are wanted: this runs for every move that is tried
 		}
 		path := at("leaf.rails", i)

@@ -209,6 +209,9 @@ func (n *net) wishLevels() {
 	}
 }
 
+// FloorSwung is what is taken to be ordinary of the floor the leaf opens over.
+const FloorSwung = "floor under the swing"
+
 // wishFloor wishes the floor level and straight out from the hinge, and the same
 // at all swing angles.
 func (n *net) wishFloor() {
@@ -216,7 +219,7 @@ func (n *net) wishFloor() {
 	g := &n.floor
 	k, reach := len(g.radii), n.size.openingWidth
 	level := n.named("floor in the opening", "level", -1)
-	swung := n.named("floor under the swing", "to run on as in the opening", -1)
+	swung := n.named(FloorSwung, "to run on as in the opening", -1)
 	for i, a := range g.angles {
 		row := g.first + i*k
 		for j := 1; j < k; j++ {

@@ -181,6 +181,10 @@ func (w *work) trimmed(e door.Edge) *Care {
 	default:
 		w.clipped(e)
 	}
+	if e.Upright() { // where top or foot slopes, the leaf's corner is lower or higher now
+		w.clipped(door.HeadSide)
+		w.clipped(door.FloorSide)
+	}
 	w.areas(e)
 	return w.limits(e)
 }
