@@ -26,12 +26,17 @@ func Parse(data []byte) (Job, error) {
 	if bad != nil {
 		return Job{}, Faults{{Path: place(data, bad.pos), Want: bad.want}}
 	}
+	return parse(&root)
+}
+
+// parse reads a job out of a file's tree.
+func parse(root *node) (Job, error) {
 	if root.kind != groupNode {
 		return Job{}, Faults{{Path: "file", Value: root.said(), Want: "a group in braces"}}
 	}
-	r := &reader{given: map[string]bool{}, surveyed: restsOnReadings(&root)}
-	r.version(&root)
-	r.group(table(), &root, "", 0)
+	r := &reader{given: map[string]bool{}, surveyed: restsOnReadings(root)}
+	r.version(root)
+	r.group(table(), root, "", 0)
 	if r.surveyed {
 		fill([]*field{find(madePath)}, &r.job, r.isGiven) // readings may be of the door after them
 		r.job.surveyFiled()
