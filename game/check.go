@@ -40,7 +40,11 @@ func (j *Job) check(faults Faults, given func(path string) bool) Faults {
 		var found Faults
 		switch v := f.at(j, i).(type) {
 		case length:
-			if x, bad := f.limits.Fault(path, *v.p, true); bad {
+			if x, bad := f.limits.Fault(path, *v.p, f.unit == ""); bad {
+				found = Faults{x}
+			}
+		case whole:
+			if x, bad := f.limits.Fault(path, float64(*v.p), false); bad && f.unit != "" { // others turn on what they are of
 				found = Faults{x}
 			}
 		case degrees:
@@ -59,6 +63,7 @@ func (j *Job) check(faults Faults, given func(path string) bool) Faults {
 	faults.add(j.checkWanted()...)
 	j.checkReadings(&faults)
 	j.checkNeighbour(&faults)
+	j.checkVoids(&faults)
 	j.checkMoves(&faults, given)
 	if j.IsSurveyed() { // its door is sound as it comes
 		leaf := j.nominalLeaf()

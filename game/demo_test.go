@@ -161,6 +161,20 @@ var demos = []struct {
 				}
 			}
 		}},
+	{"10-harbour-house-repairs.json", nil, func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
+		stands := j.Stands()
+		plan := game.FittingOf(j, &stands, game.WhereOf(j))
+		if plan.Season == nil || plan.Season.Tight != 0 || plan.Season.Slack != 6 || plan.Gaps[fit.LatchSide].Paint < 0.1 {
+			t.Fatalf("%+v", plan)
+		}
+		gap := f.Gaps[fit.LatchSide].Least
+		if w := plan.Wanted.Gaps[fit.LatchSide]; w.Judge(gap) != judge.Tight || w.Judge(gap+1.1) != judge.Good {
+			t.Errorf("a gap of %v today, where %+v is wanted at fitting", gap, w)
+		}
+		if len(j.Voids) != 3 || len(j.Options) != 3 {
+			t.Errorf("%d bad places, %d options", len(j.Voids), len(j.Options))
+		}
+	}},
 }
 
 func TestDemos(t *testing.T) {

@@ -14,6 +14,7 @@ type field struct {
 
 	need   bool       // must be in the file
 	limits door.Range // of a length, in mm, or of degrees
+	unit   string     // of a length that is another number; "" for mm
 	parts  []*field
 
 	// at gives where the value lives in a job; std what it is when it is left out,

@@ -41,8 +41,8 @@ type Field struct {
 	Kind  Kind
 	Unit  string // beside the field: mm, ft in, °, or empty
 	Value string // as shown; for a flag true or false
-	// Min and Max are the least and the most allowed, mm or degrees; both 0 where
-	// there is no number. Others of the job's parts may allow less.
+	// Min and Max are the least and the most allowed, mm, degrees or of Unit; both 0
+	// where there is no number. Others of the job's parts may allow less.
 	Min, Max float64
 	Choices  []Choice
 	Remove   string // of a cell whose column can go: the path for [Form.Remove]
@@ -68,8 +68,9 @@ const (
 	Words   Kind = "" // only read
 	Length  Kind = "length"
 	Degrees Kind = "degrees"
-	Line    Kind = "line"  // a text of one line
-	Lines   Kind = "lines" // a text of many
+	Number  Kind = "number" // of anything else, Unit's where it has one
+	Line    Kind = "line"   // a text of one line
+	Lines   Kind = "lines"  // a text of many
 	Pick    Kind = "choice"
 	Flag    Kind = "flag"
 	Table   Kind = "table"
@@ -89,6 +90,7 @@ var panels = []panel{
 	{"flat", "Leaf out of flat", "What winding sticks and a straightedge show on the knuckle face.", []string{"leaf.face"}},
 	{"anatomy", "What the leaf is made of", "It bears on the drawing and on what may be cut, not on the fit.", []string{
 		"leaf.make", "leaf.stiles", "leaf.panels", "leaf.timber", "leaf.glazed", "leaf.rated", "leaf.lock", "leaf.rails", "leaf.muntins", "leaf.joints"}},
+	{"voids", "Holes, borer and rot", "", []string{"leaf.voids"}},
 	{"opening", "Opening", "The faces the leaf's edges look at.", []string{
 		"opening.width", "opening.height", "opening.head", "opening.hinge_jamb", "opening.latch_jamb"}},
 	{"stops", "Stops and front edges", "", []string{"opening.rebate", "opening.stop_width", "opening.front", "opening.stops"}},
@@ -96,6 +98,9 @@ var panels = []panel{
 	{"latch", "Latch and swing", "", []string{"latch", "opens"}},
 	{"floor", "Floor", "", []string{"floor"}},
 	{"neighbour", "A door beside it", "Where its rails are, to see whether the two doors' lines run on.", []string{"neighbour"}},
+	{"house", "House and room", "", []string{"house"}},
+	{"paint", "Paint and moisture", "Where leaf and frame meet.", []string{"paint", "meter"}},
+	{"prices", "Prices", "Your own.", []string{"prices"}},
 	{"wanted", "Gaps wanted", "Choosing a set copies its numbers; change them as you like.", []string{"wanted"}},
 }
 
@@ -189,7 +194,14 @@ func (fm Form) fields(s *Section, f *field, j *Job, path string, i int) []Field 
 			out.Help, out.Value, out.Unit = "This comes from the readings.", measure.Exact(*v.p, fm.Units), fm.Units.String()
 			return []Field{out}
 		}
-		return []Field{fm.length(out, *v.p, f.allowed(j, i))}
+		if f.unit != "" {
+			fm.Units = measure.MM
+		}
+		out = fm.length(out, *v.p, f.allowed(j, i))
+		if f.unit != "" {
+			out.Kind, out.Unit = Number, f.unit
+		}
+		return []Field{out}
 	case degrees:
 		return []Field{fm.degrees(out, v, f.limits)}
 	case lines:
@@ -199,7 +211,12 @@ func (fm Form) fields(s *Section, f *field, j *Job, path string, i int) []Field 
 	case truth:
 		out.Kind, out.Value = Flag, v.show(fm.Units)
 	case whole:
-		out.Kind, out.Value, out.Choices = Pick, v.show(fm.Units), hingeChoices(f.limits)
+		out.Kind, out.Value = Number, v.show(fm.Units)
+		if f.unit == "" {
+			out.Kind, out.Choices = Pick, hingeChoices(f.limits)
+		} else {
+			out.Min, out.Max = f.limits.Lo, f.limits.Hi
+		}
 	case stations:
 		return fm.profile(f, v, j, i, out)
 	case floor:

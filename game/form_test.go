@@ -390,6 +390,10 @@ func FuzzSet(f *testing.F) {
 	f.Add(1, uint8(0), "options[0].moves[3].place", "1")
 	f.Add(1, uint8(0), "options[0].moves[4]", `{"do": "shift", "hinge": 2, "on": "both", "first": -3}`)
 	f.Add(1, uint8(4), "made[0]", "")
+	f.Add(0, uint8(2), "leaf.voids", "")
+	f.Add(1, uint8(4), "leaf.voids[1]", "")
+	f.Add(1, uint8(1), "prices.hour", "1e3")
+	f.Add(0, uint8(1), "meter.may", "1/2")
 	f.Fuzz(func(t *testing.T, which int, what uint8, path, text string) {
 		j := jobs[uint(which)%uint(len(jobs))]
 		fm := Form{measure.Unit(what & 1)}

@@ -147,6 +147,8 @@ func (f *field) grow(j *Job) (why string) {
 		return addRail(l.p, j.LeafHeight)
 	case listOf[door.Muntin]:
 		addMuntin(j)
+	case voids:
+		j.addVoid()
 	}
 	return ""
 }

@@ -40,6 +40,9 @@ func (fm Form) accept(job, file Job) (Job, error) {
 	if len(file.Neighbour) == 0 {
 		file.Neighbour = nil
 	}
+	if len(file.Voids) == 0 {
+		file.Voids = nil
+	}
 	if len(file.Options) == 0 {
 		file.Options = nil
 	}
@@ -138,7 +141,7 @@ func (fm Form) put(j *Job, path, text string) (why string) {
 		if rest != "" {
 			return noField
 		}
-		return fm.number(v.p, f.allowed(j, i), text)
+		return fm.number(v.p, f.allowed(j, i), text, f.unit)
 	default:
 		if rest != "" {
 			return noField
@@ -147,13 +150,17 @@ func (fm Form) put(j *Job, path, text string) (why string) {
 	}
 }
 
-// number takes a length within its range, told in the form's unit.
-func (fm Form) number(p *float64, r door.Range, text string) (why string) {
+// number takes a length within its range, told in the form's unit, or a number of the
+// unit.
+func (fm Form) number(p *float64, r door.Range, text, unit string) (why string) {
+	if unit != "" {
+		fm.Units = measure.MM
+	}
 	x := *p
 	if why = (length{&x}).take(text, fm.Units); why != "" {
 		return why
 	}
-	if f, bad := r.Fault("", x, true); bad {
+	if f, bad := r.Fault("", x, unit == ""); bad {
 		if fm.Units == measure.Inch {
 			return measure.Format(x, measure.Inch) + " is not between " + measure.Format(r.Lo, measure.Inch) + " and " + measure.Format(r.Hi, measure.Inch)
 		}
@@ -174,7 +181,7 @@ func (fm Form) putStation(f *field, v stations, j *Job, i int, rest, text string
 			return "this edge is more than one number now: change its stations"
 		}
 		by := s.by(*v.p, first, last, j)
-		if why := fm.number(&by, door.Range{}.Round(f.shape.mostOff()), text); why != "" {
+		if why := fm.number(&by, door.Range{}.Round(f.shape.mostOff()), text, ""); why != "" {
 			return why
 		}
 		p := s.lean(*v.p, first, last, j, by)
@@ -191,9 +198,9 @@ func (fm Form) putStation(f *field, v stations, j *Job, i int, rest, text string
 	place, value := f.shape.ranges(j)
 	switch s := &(*v.p)[k]; rest {
 	case "[0]":
-		return fm.number(&s.At, place, text)
+		return fm.number(&s.At, place, text, "")
 	case "[1]":
-		return fm.number(&s.Value, value, text)
+		return fm.number(&s.Value, value, text, "")
 	}
 	return noField
 }
@@ -208,12 +215,12 @@ func (fm Form) putFloor(v floor, j *Job, rest, text string) string {
 	switch {
 	case !ok:
 	case name == ".radii" && after == "" && i < len(f.Radii):
-		return fm.number(&f.Radii[i], door.FloorRadius, text)
+		return fm.number(&f.Radii[i], door.FloorRadius, text, "")
 	case name == ".angles" && after == "" && i < len(f.Angles):
 		return degrees{&f.Angles[i]}.take(text, fm.Units)
 	case name == ".heights" && i < len(f.Heights):
 		if k, end, ok := cutIndex(after); ok && end == "" && k < len(f.Heights[i]) {
-			return fm.number(&f.Heights[i][k], door.FloorHeight, text)
+			return fm.number(&f.Heights[i][k], door.FloorHeight, text, "")
 		}
 	}
 	return noField
@@ -232,7 +239,7 @@ func (fm Form) putPlain(v floor, j *Job, name, text string) string {
 	}
 	was := p.level
 	by := map[string]float64{".level": was, ".threshold": p.sill - was, ".rise": p.open - was}[name]
-	if why := fm.number(&by, door.FloorHeight, text); why != "" {
+	if why := fm.number(&by, door.FloorHeight, text, ""); why != "" {
 		return why
 	}
 	switch name {

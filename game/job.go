@@ -44,6 +44,13 @@ type Job struct {
 	// above the floor: sightlines that ought to run on.
 	Neighbour []door.Rail
 
+	// Voids are the places of the leaf as found where sound timber is missing.
+	Voids  []Void
+	House  House
+	Paint  Paint
+	Meter  Meter
+	Prices Prices
+
 	// Made is what was done to the door for keeps, in order, and Options what might be
 	// done next. Door and Anatomy are the door as found.
 	Made    []trim.Move
@@ -64,6 +71,7 @@ func (j Job) Clone() Job {
 	j.Readings = slices.Clone(j.Readings)
 	j.Anatomy.Strips = slices.Clone(j.Anatomy.Strips)
 	j.Neighbour = slices.Clone(j.Neighbour)
+	j.Voids = cloneVoids(j.Voids)
 	j.Made = cloneMoves(j.Made)
 	j.Options = slices.Clone(j.Options)
 	for i := range j.Options {

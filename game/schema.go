@@ -106,6 +106,7 @@ var emptyItems = Job{
 	Anatomy:   door.Anatomy{Rails: make([]door.Rail, 1), Muntins: make([]door.Muntin, 1)},
 	Readings:  make([]Reading, 1),
 	Neighbour: make([]door.Rail, 1),
+	Voids:     make([]Void, 1),
 	Made:      make([]trim.Move, 1),
 	Options:   []Option{{Moves: make([]trim.Move, 1)}},
 }

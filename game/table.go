@@ -49,6 +49,10 @@ func build() []*field {
 		angle("opens", "Opens to", door.Opens, func(j *Job) *geom.Angle { return &j.Door.Opens }).orDegrees(90),
 		wantedFields(),
 		group("neighbour", neighbourFields()),
+		rows("house", "", ofHouse, houseRows),
+		group("paint", rows("leaf", "Leaf: ", ofLeaf, coatRows), rows("frame", "Frame: ", ofFrame, coatRows)),
+		meterFields(),
+		priceFields(),
 		readingFields(),
 		madeFields(),
 		optionFields(),
@@ -172,6 +176,7 @@ func leafFields() *field {
 		yesNo("glazed", "Glazed", func(j *Job) *bool { return &j.Anatomy.Glazed }),
 		yesNo("rated", "Fire-rated, smoke-rated or labelled", func(j *Job) *bool { return &j.Anatomy.Rated }).
 			helped("A rated leaf is not for trimming: its label and the local code decide."),
+		voidFields(),
 	)
 }
 

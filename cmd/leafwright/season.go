@@ -10,7 +10,6 @@ import (
 	"leafwright/game/hardware"
 	"leafwright/game/report"
 	"leafwright/game/words"
-	"leafwright/geom/timber"
 )
 
 var seasonCommand = command{
@@ -31,11 +30,11 @@ const (
 func season(_ context.Context, c command, args []string, std std) int {
 	flags := flag.NewFlagSet(c.name, flag.ContinueOnError)
 	asJSON := flags.Bool("json", false, "print the year as JSON, for a program")
-	climate := flags.String("climate", string(timber.Maritime), "the `climate`: "+list(hardware.Climates()))
-	room := flags.String("room", string(timber.Heated), "the `room`: "+list(hardware.Rooms()))
-	south := flags.Bool("south", false, "the house stands south of the equator")
+	climate := flags.String("climate", "", "the `climate`: "+list(hardware.Climates())+"; else the job's, or maritime")
+	room := flags.String("room", "", "the `room`: "+list(hardware.Rooms())+"; else the job's, or heated")
+	south := flags.Bool("south", false, "the house stands south of the equator, as the job may say")
 	month := flags.String("month", "", "the `month` it is now, by its name")
-	meter := flags.Float64("meter", 0, "what a moisture meter reads on the leaf now, in `percent`")
+	meter := flags.Float64("meter", 0, "what a moisture meter reads on the leaf now, in `percent`, beside what the job says it read")
 	option := flags.String("option", "", "the leaf after the option of that `NAME` or number")
 	region := flags.String("words", string(words.UK), "whose trade words to use: `UK, AU or US`")
 	path, args := fileFirst(flags, args)
@@ -47,8 +46,12 @@ func season(_ context.Context, c command, args []string, std std) int {
 	}
 	at := hardware.Where{South: *south, Month: -1}
 	var wrong []string
-	at.Climate = named(&wrong, "climate", *climate, hardware.Climates())
-	at.Room = named(&wrong, "room", *room, hardware.Rooms())
+	if *climate != "" {
+		at.Climate = named(&wrong, "climate", *climate, hardware.Climates())
+	}
+	if *room != "" {
+		at.Room = named(&wrong, "room", *room, hardware.Rooms())
+	}
 	if *month != "" {
 		name := named(&wrong, "month", *month, hardware.Months[:])
 		for m := range hardware.Months {
@@ -81,7 +84,7 @@ func season(_ context.Context, c command, args []string, std std) int {
 			return c.noOption(std, job, *option)
 		}
 	}
-	r := report.SeasonOf(job, tried, at)
+	r := report.SeasonOf(job, tried, saidOf(&job, at))
 	speaker := words.Speaker{Lexicon: words.For(words.Region(*region))}
 	if !c.say(std, "the year", &r, speaker, *asJSON) {
 		return misused
@@ -90,6 +93,23 @@ func season(_ context.Context, c command, args []string, std std) int {
 		return failed
 	}
 	return ok
+}
+
+// saidOf gives what the flags say, the job where they say nothing, and the usual where
+// neither does.
+func saidOf(job *game.Job, flags hardware.Where) hardware.Where {
+	at := game.WhereOf(job)
+	if flags.Climate != "" {
+		at.Climate = flags.Climate
+	}
+	if flags.Room != "" {
+		at.Room = flags.Room
+	}
+	at.South = at.South || flags.South
+	if flags.Meter > 0 || flags.Month >= 0 {
+		at.Month, at.Meter = flags.Month, flags.Meter
+	}
+	return hardware.Usual(at)
 }
 
 // named finds a name whatever its letters' size; where there is no such one it adds

@@ -196,7 +196,7 @@ func TestSeasonLeavesWithTheVerdict(t *testing.T) {
 	}{
 		{"good all the year", []string{schoolroom, "-climate", "Damp Summer", "-room", "unheated"}, ok, []string{"as wanted all the year"}},
 		{"tight in summer", []string{schoolroom}, failed, []string{"tight in July", "THE YEAR\n", "follows the air weeks late and by less"}},
-		{"after an option, in other words", []string{"-words", "US", jobs + "6-coach-house-rising-floor.json", "-option", "1"}, failed, []string{"Tried: Plane the foot.", "Lock side: fit to"}},
+		{"after an option, in other words", []string{"-words", "US", jobs + "6-coach-house-rising-floor.json", "-option", "1"}, failed, []string{"Tried: Plane the foot.", "Lock side: 2.5 mm wanted in July"}},
 		{"from standard input", []string{"-"}, failed, []string{"HOW IT MOVES"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -245,5 +245,61 @@ func TestSeasonRefusesBadInput(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// What the job says of room, paint, meter and prices is taken where no flag says otherwise.
+func TestTheJobsOwnHouse(t *testing.T) {
+	const harbour = jobs + "10-harbour-house-repairs.json"
+	_, out, errs := callWith("", "season", harbour)
+	for _, s := range []string{"Damp summer climate, unheated room; south of the equator", "by the meter in July", "closing gap, painted", "for paint to come on leaf and frame"} {
+		if !strings.Contains(out, s) {
+			t.Errorf("%q is not in\n%s%s", s, out, errs)
+		}
+	}
+	if _, out, _ := callWith("", "season", harbour, "-climate", "tropical", "-room", "wet", "-month", "may", "-meter", "14"); !strings.Contains(out, "Tropical climate, wet room; south") || !strings.Contains(out, "by the meter in May") {
+		t.Errorf("the flags do not count first:\n%s", out)
+	}
+	_, out, errs = callWith("", "check", harbour, "-option", "1", "-json")
+	var got struct {
+		Hanging struct {
+			Marks []float64  `json:"marks_on_jamb"`
+			Under [2]float64 `json:"packers_under_foot"`
+			Keep  struct{ Height, Up float64 }
+		}
+		Places []struct {
+			Do     string
+			Filler float64 `json:"filler_cm3"`
+			Moves  []int
+		} `json:"bad_places"`
+		Fit  map[string]struct{ Wanted, Paint, Season, All float64 } `json:"fit_to"`
+		Work struct {
+			Cost struct {
+				Currency             string
+				Items                []float64
+				Materials, Work, All float64
+			}
+			Takes []struct{ Thing string }
+		}
+	}
+	if err := json.Unmarshal([]byte(out), &got); err != nil {
+		t.Fatal(err, errs)
+	}
+	c := &got.Work.Cost
+	sum := 0.0
+	for _, x := range c.Items {
+		sum += x
+	}
+	if c.Currency != "$" || len(c.Items) != len(got.Work.Takes) || math.Abs(sum-c.Materials) > 1e-9 || math.Abs(c.Materials+c.Work-c.All) > 1e-9 || c.Work == 0 {
+		t.Errorf("%+v", got.Work)
+	}
+	if len(got.Places) != 3 || got.Places[0].Do != "cut out" || !slices.Equal(got.Places[0].Moves, []int{1}) || math.Abs(got.Places[1].Filler-19.8) > 1e-9 {
+		t.Errorf("%+v", got.Places)
+	}
+	if f := got.Fit["latch"]; f.Paint <= 0 || f.Season <= 0 || math.Abs(f.Wanted+f.Paint+f.Season-f.All) > 1e-12 {
+		t.Errorf("%+v", f)
+	}
+	if h := &got.Hanging; len(h.Marks) != 2 || h.Marks[0] != 1801 || math.Abs(h.Under[0]-7) > 1e-9 || math.Abs(h.Keep.Height-1047) > 0.5 {
+		t.Errorf("%+v", h)
 	}
 }

@@ -236,6 +236,20 @@ func TestSeason(t *testing.T) {
 	}
 }
 
+// A leaf that only just touches is not said to bind by nothing.
+func TestJustTouching(t *testing.T) {
+	job := read(t, school)
+	stands := job.Stands()
+	y := hardware.SeasonOf(&job, &stands, hardware.Usual(game.WhereOf(&job)))
+	s := speak(&job, words.UK)
+	for least, says := range map[float64]string{-0.04: "just touches at the latch side in July", -0.06: "binds at the latch side in July, by 0.1 mm"} {
+		y.Least[y.Tight] = least
+		if got := y.Headline(s); !strings.Contains(got, says) {
+			t.Errorf("%v: %s", least, got)
+		}
+	}
+}
+
 // No job and no climate makes it panic, and every word of the demos is a word.
 func TestEveryDemo(t *testing.T) {
 	paths, err := filepath.Glob("../../testdata/jobs/*.json")
@@ -248,8 +262,17 @@ func TestEveryDemo(t *testing.T) {
 		stands := job.Stands()
 		leaf := hardware.LeafOf(&stands, timber.AU)
 		text := leaf.Lines(s)
+		text = append(text, hardware.Gaps(s, &job, &stands)...)
 		for i := range job.Options {
 			tried := job.Try(i)
+			hang := hardware.HangOf(&stands, &tried)
+			text = append(text, hang.Lines(s)...)
+			if r := hardware.RepairsOf(&job, &stands, &tried, tried.Steps); r != nil {
+				text = append(text, r.Lines(s)...)
+			}
+			for _, c := range hardware.Cautions(&job, &stands, &tried, tried.Steps, timber.AU) {
+				text = append(text, c.Text, c.Ask, c.Source)
+			}
 			if w := hardware.WorkOf(&stands, tried.Steps); w != nil {
 				tasks, all := w.Order(s)
 				text = append(append(append(text, tasks...), all), w.Takes(s)...)

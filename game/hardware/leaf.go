@@ -30,6 +30,7 @@ type Leaf struct {
 	// Sound is the screws in sound wood against the leaf's own pull, Worn the same in worn
 	// holes; SoundLeant and WornLeant with somebody on the handle.
 	Sound, Worn, SoundLeant, WornLeant timber.Hold
+	Poor                               int // of the top hinge's screws that stand in filler or in nothing
 }
 
 // Wood is what the job's words for the timber come to.
@@ -103,11 +104,28 @@ func LeafOf(t *game.Tried, region timber.Region) Leaf {
 			w.Gravity = min(w.Gravity, timber.Timbers[i].Gravity)
 		}
 	}
+	w.hold()
+	return w
+}
+
+// LeafIn gives the same of a job's leaf: screws of the top hinge that stand where its
+// timber is gone and not pieced hold nothing.
+func LeafIn(job *game.Job, t *game.Tried, region timber.Region) Leaf {
+	w := LeafOf(t, region)
+	found := job.Found()
+	if w.Poor = RepairsOf(job, &found, t, nil).poor(); w.Poor > 0 {
+		w.Screws.Number -= w.Poor
+		w.hold()
+	}
+	return w
+}
+
+// hold holds the screws against what pulls on them.
+func (w *Leaf) hold() {
 	worn := w.Screws
 	worn.Ground = timber.Worn
 	w.Sound, w.Worn = timber.HoldOf(w.Pull, w.Screws, w.Gravity, 0), timber.HoldOf(w.Pull, worn, w.Gravity, 0)
 	w.SoundLeant, w.WornLeant = timber.HoldOf(w.Pull+w.Leaning, w.Screws, w.Gravity, 0), timber.HoldOf(w.Pull+w.Leaning, worn, w.Gravity, 0)
-	return w
 }
 
 func usualScrews() timber.Screws {

@@ -223,6 +223,12 @@ func (w *Leaf) screws(s *words.Speaker) string {
 	case !w.Sure:
 		wood = " (counted a quarter lighter, for doubt)"
 	}
+	if w.Poor >= screws {
+		return fmt.Sprintf("At its heaviest it draws on the top hinge's screws with %s; all of them stand in filler or in nothing, which holds none.", rough(w.Pull))
+	}
+	if w.Poor > 0 {
+		wood += ", " + count(w.Poor, "other", "others") + " standing in filler or in nothing,"
+	}
 	return fmt.Sprintf("At its heaviest it draws on the top hinge's screws with %s, and somebody of %d kg leaning on the handle adds %s. %s No. %d screws %s in sound wood%s may be trusted with %s (Wood Handbook ch. 8, a factor of %s to failing), in worn holes with half (common practice).",
 		rough(w.Pull), Person, rough(w.Leaning), first(count(w.Screws.Number, "", "") + " ")[:len(count(w.Screws.Number, "", ""))-1], screwGauge, long(s, w.Screws.Into), wood,
 		rough(w.Sound.Borne), strconv.FormatFloat(timber.Factor, 'f', 1, 64))
@@ -231,6 +237,8 @@ func (w *Leaf) screws(s *words.Speaker) string {
 // remedy says what is to be done, plainly, or that nothing is.
 func (w *Leaf) remedy() string {
 	switch {
+	case w.Poor >= screws:
+		return "So they do not hold: cut the bad place out and piece it with timber, or move the hinge to sound wood."
 	case w.WornLeant.Enough:
 		return "So they hold, worn holes and all: do nothing, unless a screw turns without drawing up. Then bore its hole out, glue in a plug of the same timber and screw anew; filler holds no screw."
 	case w.Worn.Enough && !w.SoundLeant.Enough:

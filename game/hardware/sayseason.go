@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"leafwright/game"
 	"leafwright/game/words"
 	"leafwright/geom/door"
 	"leafwright/geom/judge"
@@ -13,7 +14,7 @@ import (
 )
 
 // Months are the names of the months.
-var Months = [12]string{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"}
+var Months = game.Months
 
 // Climates and Rooms are those there are presets for, in their order.
 func Climates() (all []timber.Climate) {
@@ -108,7 +109,11 @@ func (s *Season) Moves(w *words.Speaker, m door.Make) []string {
 
 // Rows gives the table of the year: a row a month, after a row of heads.
 func (s *Season) Rows(w *words.Speaker) (rows [][]string) {
-	rows = append(rows, []string{"", "moisture", "leaf", "closing gap", ""})
+	gap := "closing gap"
+	if s.Fit[door.LatchSide].Paint != 0 {
+		gap += ", painted"
+	}
+	rows = append(rows, []string{"", "moisture", "leaf", gap, ""})
 	for m := range Months {
 		rows = append(rows, []string{Months[m], percent(s.Moisture[m]), signed(w, s.Grows[m]), s.gap(w, m), words.Word(s.Verdicts[m])})
 	}
@@ -141,6 +146,9 @@ func (s *Season) Headline(w *words.Speaker) string {
 	switch tight {
 	case judge.Binds:
 		said = "The leaf binds at the " + w.LatchSide + " in " + Months[s.Tight] + ", by " + tenth(w, least)
+		if least > -0.05 {
+			said = "The leaf just touches at the " + w.LatchSide + " in " + Months[s.Tight]
+		}
 	case judge.Tight:
 		said = "The closing gap is tight in " + Months[s.Tight] + ": " + apart(w, least, s.Wanted.Least) + ", where " + long(w, s.Wanted.Least) + " is wanted"
 	}
@@ -168,28 +176,25 @@ func apart(w *words.Speaker, mm, limit float64) string {
 
 // Fitting says the gaps to fit to today.
 func (s *Season) Fitting(w *words.Speaker) (lines []string) {
-	f := s.Fit[door.LatchSide]
-	if s.Across == 0 {
+	paint := s.Fit[door.LatchSide].Paint
+	switch {
+	case s.Across == 0 && paint == 0:
 		return append(lines, "As wanted: a leaf that does not move needs nothing added.", s.paint())
-	}
-	said := fmt.Sprintf("%s: fit to %s today, for %s in %s", first(w.LatchSide), tenth(w, f.All), long(w, f.Wanted), Months[s.Tight])
-	switch {
-	case f.Season >= 0.05:
-		said += "; the leaf is still to grow " + tenth(w, f.Season)
-	case f.Season <= -0.05:
-		said += "; the leaf is " + tenth(w, -f.Season) + " wider today than it ever is"
-	}
-	lines = append(lines, said+".")
-	switch {
-	case s.Wanted.Most <= 0:
-		lines = append(lines, "It stays as wanted all the year when fitted at "+tenth(w, s.Low)+" or more.")
-	case s.Low <= s.High:
-		lines = append(lines, "It stays as wanted all the year when fitted at "+w.Range(s.Low, s.High)+".")
+	case s.Across == 0:
+		lines = append(lines, first(w.LatchSide)+": "+Parts(w, &s.Plan, door.LatchSide)+".")
 	default:
-		lines = append(lines, "No gap keeps what is wanted all the year: it moves more than the limits leave. Let it be slack in "+Months[s.Slack]+" rather than bind in "+Months[s.Tight]+".")
+		lines = append(lines, first(w.LatchSide)+": "+Parts(w, &s.Plan, door.LatchSide)+".")
+		lines = append(lines, allYear(w, &s.Plan))
+	}
+	others := [...]door.Edge{door.HingeSide, door.HeadSide, door.FloorSide}
+	if paint != 0 {
+		for _, e := range others {
+			lines = append(lines, first(w.Edge(e))+": "+Parts(w, &s.Plan, e)+".")
+		}
+		return append(lines, s.paint())
 	}
 	same := "Hinge side, head and floor: the leaf hangs on its hinges and does not grow in height, so their gaps stay:"
-	for i, e := range [...]door.Edge{door.HingeSide, door.HeadSide, door.FloorSide} {
+	for i, e := range others {
 		if i > 0 {
 			same += ","
 		}
@@ -200,12 +205,12 @@ func (s *Season) Fitting(w *words.Speaker) (lines []string) {
 }
 
 func (s *Season) paint() string {
+	if s.Painted {
+		return paintLine(s.job, &s.Plan)
+	}
 	return fmt.Sprintf("Paint is not in these. Where it is still to come, a primer and two coats of enamel on leaf and frame take %s more from each gap at jambs and head, between %s and %s (films from memory): add that, unless the gaps wanted are for bare wood.",
 		hundredths(s.Paint.Loses()), hundredths(s.Paint.Least), hundredths(s.Paint.Most))
 }
-
-// hundredths writes a film, which tenths would round away.
-func hundredths(mm float64) string { return strconv.FormatFloat(mm, 'f', 2, 64) + " mm" }
 
 // Caution says how far the year's figures go.
 const Caution = "A painted leaf follows the air weeks late and by less, the less the better it is painted, top and foot too: these are the most it does. Heating, a bathroom's steam and sun on one face do more than the calendar. Where a meter has been read, it counts first."

@@ -12,11 +12,12 @@ import (
 
 // Time writes minutes of work or of waiting, roughly.
 func Time(minutes float64) string {
+	minutes = roughly(minutes)
 	switch {
-	case minutes < 57.5:
-		return whole(max(5, 5*math.Round(minutes/5))) + " min"
+	case minutes < 60:
+		return whole(minutes) + " min"
 	case minutes < 10*60:
-		h, m := math.Modf(math.Round(minutes/15) / 4)
+		h, m := math.Modf(minutes / 60)
 		said := whole(h) + " h"
 		if m > 0 {
 			said += " " + whole(m*60) + " min"
@@ -24,6 +25,17 @@ func Time(minutes float64) string {
 		return said
 	}
 	return whole(minutes/60) + " h"
+}
+
+// roughly gives minutes as they are told: to 5, to 15 from an hour on, to the hour from ten.
+func roughly(minutes float64) float64 {
+	switch {
+	case minutes < 57.5:
+		return max(5, 5*math.Round(minutes/5))
+	case minutes < 10*60:
+		return 15 * math.Round(minutes/15)
+	}
+	return 60 * math.Round(minutes/60)
 }
 
 // Order says the work's tasks in order, and last what they come to.
@@ -48,6 +60,12 @@ func (w *Work) Order(s *words.Speaker) (tasks []string, all string) {
 				said += ", " + paint(coats[0])
 				coats = coats[1:]
 			}
+		case timber.TreatIt:
+			said = "Treat bad place " + strconv.Itoa(t.Void+1)
+		case timber.FillVoids:
+			said = "Fill bad place " + strconv.Itoa(t.Void+1)
+		case timber.PieceIn:
+			said = "Cut bad place " + strconv.Itoa(t.Void+1) + " out and piece it"
 		default:
 			said = first(string(t.Doing))
 		}
@@ -134,6 +152,8 @@ func Item(s *words.Speaker, i timber.Item) string {
 		return many("threshold", "thresholds") + ", " + sizes(s, up(x), y, z)
 	case timber.PaintStock:
 		return paint(i.Paint) + ", " + atLeast(i.Amount, 10) + " ml for " + count(i.N, "coat", "coats") + " (coverage from memory: the tin says better)"
+	case timber.PatchStock:
+		return many("piece", "pieces") + " of the same timber to let in, " + sizes(s, up(x), up(y), up(z))
 	case timber.FillerMix:
 		return "filler, " + atLeast(i.Amount, 5) + " cm³ in " + count(i.N, "batch", "batches")
 	case timber.FoamCore:

@@ -8,24 +8,30 @@ import (
 	"leafwright/geom/timber"
 )
 
-// Where is where the leaf hangs and what is known of its moisture.
-type Where struct {
-	Climate timber.Climate
-	Room    timber.Room
-	South   bool    // of the equator
-	Month   int     // it is now, 0 January to 11 December; −1 not said
-	Meter   float64 // what a moisture meter reads on the leaf now, %; 0 not read
-}
-
-// Basis is what the leaf's moisture today is taken from.
-type Basis string
+// Where is where the leaf hangs and what is known of its moisture, Basis what its
+// moisture today is taken from.
+type (
+	Where = game.Where
+	Basis = game.Basis
+)
 
 // The bases.
 const (
-	ByMeter Basis = "meter"        // read
-	ByMonth Basis = "month"        // what timber comes to in this month's air
-	ByYear  Basis = "mean of year" // the middle of the year, nothing being known
+	ByMeter = game.ByMeter
+	ByMonth = game.ByMonth
+	ByYear  = game.ByYear
 )
+
+// Usual gives where the leaf hangs with the usual climate and room for what is not said.
+func Usual(w Where) Where {
+	if w.Climate == "" {
+		w.Climate = timber.Maritime
+	}
+	if w.Room == "" {
+		w.Room = timber.Heated
+	}
+	return w
+}
 
 // Season is how the leaf goes through the year, and the gaps to fit it to.
 type Season struct {
@@ -41,44 +47,34 @@ type Season struct {
 	Sawn [3]float64
 
 	Closing     [2]float64  // least and most of the closing gap today, mm
-	Least, Most [12]float64 // the same in every month
+	Least, Most [12]float64 // the same in every month, painted
 	Verdicts    [12]judge.Verdict
 	Wanted      judge.Limits // of the closing gap
 
-	// Fit are the gaps to fit to today for the targets wanted in the month the leaf is widest
-	// in, by edge. The closing gap keeps within its limits through the year when it is fitted
-	// to between Low and High, mm; Low > High when none does, High = 0 when no greatest
-	// one is wanted. Paint to come is in none of them: Paint is what it takes from each gap at jambs and head, a
-	// primer and two enamel coats on leaf and frame.
+	// Plan is what the gaps wanted come to at fitting, and Fit its gaps by edge. The closing
+	// gap keeps within its limits through the year when it is fitted to between Low and
+	// High, mm; Low > High when none does, High = 0 when no greatest one is wanted.
+	Plan      game.Fitting
 	Fit       [door.Edges]timber.Gap
 	Low, High float64
-	Paint     timber.Allowance
+	Painted   bool // the job says what paint is to come, or comes off
+	// Paint is what that takes from each gap at jambs and head; where the job says nothing,
+	// what a primer and two enamel coats on leaf and frame would take, which is in no gap.
+	Paint timber.Allowance
+
+	job *game.Job
 }
 
 // SeasonOf gives the season of the job's leaf after moves. The climate and the room
 // must have a preset.
 func SeasonOf(job *game.Job, t *game.Tried, at Where) Season {
 	l, a := &t.Door.Leaf, &t.Anatomy
-	s := Season{Where: at, Wood: woodOf(a), Across: timber.MovingOf(l, a).Across, Wanted: job.Wanted.Gaps[fit.LatchSide]}
+	s := Season{job: job, Where: at, Wood: woodOf(a), Across: timber.MovingOf(l, a).Across, Wanted: job.Wanted.Gaps[fit.LatchSide]}
 	if p := timber.PresetFor(at.Climate, at.Room); p != nil {
 		s.Air = p.Year(at.South)
 	}
-	moisture := s.Air.Moisture()
-	today := 0.0
-	for _, m := range moisture {
-		today += m / 12
-	}
-	s.Basis = ByYear
-	named := at.Month >= 0 && at.Month < 12
-	switch {
-	case at.Meter > 0:
-		s.Basis, today = ByMeter, at.Meter
-		if named {
-			moisture = timber.Metered(moisture, []timber.Meter{{Month: at.Month, Moisture: at.Meter}})
-		}
-	case named:
-		s.Basis, today = ByMonth, moisture[at.Month]
-	}
+	moisture, today, basis := game.MoistureOf(&at)
+	s.Basis = basis
 	for i, sawn := range [...]timber.Sawn{timber.AnyWay, timber.Quarter, timber.Flat} {
 		c := s.Species.Coefficient(sawn)
 		se := timber.SeasonOf(s.Across, c, today, moisture)
@@ -92,21 +88,24 @@ func SeasonOf(job *game.Job, t *game.Tried, at Where) Season {
 	fit.Evaluate(&f, &t.Door)
 	g := f.Gaps[fit.LatchSide]
 	s.Closing = [2]float64{g.Least, g.Most}
-	s.Least, s.Most = s.Through(g.Least), s.Through(g.Most)
+	s.Plan = game.FittingIn(job, s.Across, &s.Season)
+	s.Fit = s.Plan.Gaps
+	paint := s.Fit[door.LatchSide].Paint
+	s.Least, s.Most = s.Through(g.Least-paint), s.Through(g.Most-paint)
 	for m := range s.Verdicts {
 		s.Verdicts[m] = min(s.Wanted.Judge(s.Least[m]), s.Wanted.Judge(s.Most[m]))
 	}
-	var wanted [door.Edges]float64
-	for e, w := range job.Wanted.Gaps {
-		wanted[e] = w.Target
-	}
-	s.Fit = timber.Fitting(wanted, &s.Season, [door.Edges]timber.Allowance{})
-	s.Low = s.AtFitting(s.Wanted.Least)
+	s.Low = max(0, s.Wanted.Least+paint+s.Grows[s.Tight])
 	if s.Wanted.Most > 0 {
-		s.High = max(0, s.Wanted.Most+s.Grows[s.Slack])
+		s.High = max(0, s.Wanted.Most+paint+s.Grows[s.Slack])
 	}
-	coats := timber.Face{On: []timber.Layers{{Paint: timber.Primer, Coats: 1}, {Paint: timber.Enamel, Coats: 2}}}
-	s.Paint = timber.AllowanceOf(coats, coats)
+	s.Painted = job.Paint != game.Paint{}
+	leaf, frame := s.Plan.Leaf, s.Plan.Frame
+	s.Paint = timber.Allowance{Takes: leaf.Takes + frame.Takes, Gives: leaf.Gives + frame.Gives, Least: leaf.Least + frame.Least, Most: leaf.Most + frame.Most}
+	if !s.Painted {
+		coats := timber.Face{On: []timber.Layers{{Paint: timber.Primer, Coats: 1}, {Paint: timber.Enamel, Coats: 2}}}
+		s.Paint = timber.AllowanceOf(coats, coats)
+	}
 	return s
 }
 

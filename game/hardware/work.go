@@ -26,8 +26,23 @@ type Strip struct {
 // before the first, nil where none of them is done.
 func WorkOf(before *game.Tried, steps []trim.Step) *Work {
 	p := trim.Piece{Door: before.Door, Anatomy: before.Anatomy, Offcuts: before.Offcuts}
-	w := &Work{Steps: steps, Bill: timber.BillOf(p, steps, timber.Means{Screw: usualScrews()})}
-	done := false
+	return workOf(p, steps, timber.Means{Screw: usualScrews()})
+}
+
+// WorkIn gives the work of the steps with the repairs of the job's bad places before them,
+// and the paint the job says is to come; nil where there is none of either.
+func WorkIn(job *game.Job, before *game.Tried, steps []trim.Step) *Work {
+	p := trim.Piece{Door: before.Door, Anatomy: before.Anatomy, Offcuts: before.Offcuts}
+	means := timber.Means{Screw: usualScrews(), Voids: Voids(job), PotLife: PotLife}
+	if c := &job.Paint.Leaf; c.Primer+c.ToCome > 0 {
+		means.Coats = game.FaceOf(c).On
+	}
+	return workOf(p, steps, means)
+}
+
+func workOf(p trim.Piece, steps []trim.Step, means timber.Means) *Work {
+	w := &Work{Steps: steps, Bill: timber.BillOf(p, steps, means)}
+	done := len(means.Voids) > 0
 	for i := range steps {
 		s := &steps[i]
 		if s.Move.Off || s.Why != nil {

@@ -4,36 +4,70 @@ import (
 	"strconv"
 	"strings"
 
+	"leafwright/game"
 	"leafwright/game/hardware"
 	"leafwright/game/words"
 	"leafwright/geom/timber"
+	"leafwright/geom/trim"
 )
 
 // leaf gives what the leaf reported on weighs and what hangs it.
 func (r Report) leaf(s words.Speaker) hardware.Leaf {
-	return hardware.LeafOf(&r.Tried, hardware.Region(s.Lexicon))
+	return hardware.LeafIn(&r.Job, &r.Tried, hardware.Region(s.Lexicon))
+}
+
+// before gives the door the moves reported on were done to: as it stood for an option's,
+// as found for those done for keeps.
+func (r Report) before() game.Tried {
+	if r.Option >= 0 {
+		return r.Stands
+	}
+	return r.Job.Found()
+}
+
+// stepsDone gives those moves.
+func (r Report) stepsDone() []trim.Step {
+	if r.Option >= 0 {
+		return r.Tried.Steps
+	}
+	return r.Stands.Steps
+}
+
+// repairs gives what becomes of the leaf's bad places, nil where there are none.
+func (r Report) repairs() *hardware.Repairs {
+	before := r.before()
+	return hardware.RepairsOf(&r.Job, &before, &r.Tried, r.stepsDone())
 }
 
 // work gives the work of the option, or of what was done for keeps; nil where nothing
 // is done.
 func (r Report) work() *hardware.Work {
-	if r.Option >= 0 {
-		return hardware.WorkOf(&r.Stands, r.Tried.Steps)
+	before := r.before()
+	if r.Option < 0 && len(r.Stands.Steps) > 0 { // done already, the repairs with it or not
+		return hardware.WorkOf(&before, r.Stands.Steps)
 	}
-	found := r.Job.Found()
-	return hardware.WorkOf(&found, r.Stands.Steps)
+	return hardware.WorkIn(&r.Job, &before, r.stepsDone())
 }
 
 // hardware writes what the leaf weighs and hangs on, and what the moves take.
 func (r Report) hardware(b *strings.Builder, s words.Speaker) {
 	leaf := r.leaf(s)
 	section(b, "WEIGHT, HINGES AND SCREWS", leaf.Lines(&s))
+	before := r.before()
+	hang := hardware.HangOf(&before, &r.Tried)
+	section(b, "HANGING IT", hang.Lines(&s))
+	if places := r.repairs(); places != nil {
+		section(b, "HOLES, BORER AND ROT", places.Lines(&s))
+	}
+	if gaps := hardware.Gaps(&s, &r.Job, &r.Tried); gaps != nil {
+		section(b, "GAPS TO FIT TO TODAY", gaps)
+	}
 	w := r.work()
 	if w == nil {
 		return
 	}
 	of := ""
-	if r.Option < 0 {
+	if r.Option < 0 && len(r.Stands.Steps) > 0 {
 		of = " OF WHAT WAS DONE FOR KEEPS"
 	}
 	b.WriteString("\nTHE ORDER OF WORK" + of + "\n")
@@ -45,11 +79,20 @@ func (r Report) hardware(b *strings.Builder, s words.Speaker) {
 	wrap(b, all, 2, 2)
 	b.WriteString("\nWHAT IT TAKES\n")
 	takes := w.Takes(&s)
-	for _, t := range takes {
+	cost := hardware.CostOf(w, &r.Job.Prices)
+	for i, t := range takes {
+		if cost != nil && cost.Items[i].Each > 0 {
+			t += ": " + cost.Items[i].Say(cost.Currency)
+		}
 		wrap(b, "- "+t+".", 2, 4)
 	}
 	if len(takes) == 0 {
 		wrap(b, "Nothing but tools.", 2, 2)
+	}
+	if cost != nil {
+		for _, l := range cost.Lines(&s, w) {
+			wrap(b, l, 2, 2)
+		}
 	}
 	for i := range w.Strips {
 		for k, l := range w.Strips[i].Lines(&s) {
@@ -123,6 +166,7 @@ type workOf struct {
 	Waits  float64 `json:"waiting_minutes"`
 	Items  []item  `json:"takes"`
 	Strips []strip `json:"strips,omitempty"`
+	Cost   *costOf `json:"cost,omitempty"` // by the job's own prices
 	Bared  float64 `json:"bared_m2"`
 	Glued  float64 `json:"glued_m2"`
 	Rests  string  `json:"figures"`
@@ -180,6 +224,7 @@ func (r Report) workFor(s words.Speaker) *workOf {
 		}
 		out.Items = append(out.Items, x)
 	}
+	out.Cost = costFor(&s, w, &r.Job)
 	for i := range w.Strips {
 		p := &w.Strips[i]
 		d := p.Dowels

@@ -61,6 +61,7 @@ func (r Report) JSON(s words.Speaker) ([]byte, error) {
 	}
 	out.Readings = r.rests(s)
 	out.Hardware, out.Work = r.hang(s), r.workFor(s)
+	out.Hanging, out.Places, out.Fit = r.hanging(s), r.places(s), r.fitting(s)
 	b, err := json.MarshalIndent(out, "", "  ")
 	return append(b, '\n'), err
 }
@@ -94,6 +95,9 @@ type file struct {
 	Readings    *rests           `json:"readings,omitempty"` // of a job that rests on them
 	Hardware    *hang            `json:"hardware"`
 	Work        *workOf          `json:"work,omitempty"` // of the option, or of what was made
+	Hanging     *hanging         `json:"hanging"`
+	Places      []badPlace       `json:"bad_places,omitempty"`
+	Fit         map[string]fitTo `json:"fit_to,omitempty"` // where the job says something of room or paint
 }
 
 type gap struct {

@@ -65,12 +65,12 @@ func (r Report) steps(b *strings.Builder, s words.Speaker, title string, steps [
 // cautions writes those of the i-th step; where they are an earlier one's, they are
 // not said twice.
 func (r Report) cautions(b *strings.Builder, steps []trim.Step, i int) {
-	all := game.MoveCautions(&r.Job, steps[i].Move.Kind)
+	all := game.StepCautions(&r.Job, &steps[i].Move)
 	if len(all) == 0 {
 		return
 	}
 	for k := range i {
-		if !steps[k].Move.Off && slices.Equal(game.MoveCautions(&r.Job, steps[k].Move.Kind), all) {
+		if !steps[k].Move.Off && slices.Equal(game.StepCautions(&r.Job, &steps[k].Move), all) {
 			wrap(b, fmt.Sprintf("! Take care as at move %d.", k+1), 5, 7)
 			return
 		}
@@ -145,7 +145,7 @@ func (r Report) stepsOf(steps []trim.Step, s words.Speaker) []step {
 			for _, c := range cares(st) {
 				x.Mind = append(x.Mind, s.Care(&c))
 			}
-			for _, c := range game.MoveCautions(&r.Job, st.Move.Kind) {
+			for _, c := range game.StepCautions(&r.Job, &st.Move) {
 				x.Cautions = append(x.Cautions, caution{c.Text, c.Ask, c.Source})
 			}
 		}

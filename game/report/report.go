@@ -9,9 +9,11 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/beside"
+	"leafwright/game/hardware"
 	"leafwright/game/words"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
+	"leafwright/geom/timber"
 )
 
 // Report is a job hung and judged.
@@ -53,16 +55,26 @@ func OfOption(j game.Job, option int) Report {
 	}
 	r.Sure.Weigh(r.Findings)
 	r.Conditions = judge.Conditions(&r.Tried.Door)
-	r.Cautions = game.Cautions(&r.Job)
+	before := r.before()
+	r.Cautions = hardware.Cautions(&r.Job, &before, &r.Tried, r.stepsDone(), timber.UK)
 	return r
 }
 
 // Worst gives the worst verdict of the findings.
 func (r Report) Worst() judge.Verdict { return judge.Worst(r.Findings) }
 
-// AllGood tells whether nothing is out of what is wanted and no reading is left
-// that does not fit the others.
-func (r Report) AllGood() bool { return r.Worst() == judge.Good && len(r.Job.Misfits()) == 0 }
+// AllGood tells whether nothing is out of what is wanted, no move of the option cannot
+// be done, and no reading is left that does not fit the others.
+func (r Report) AllGood() bool {
+	if r.Option >= 0 {
+		for i := range r.Tried.Steps {
+			if refused(&r.Tried.Steps[i]) {
+				return false
+			}
+		}
+	}
+	return r.Worst() == judge.Good && len(r.Job.Misfits()) == 0
+}
 
 // width is how wide the text is set, in characters.
 const width = 78

@@ -9,7 +9,6 @@ import (
 	"leafwright/game/beside"
 	"leafwright/game/hardware"
 	"leafwright/game/words"
-	"leafwright/geom/door"
 	"leafwright/geom/judge"
 	"leafwright/geom/timber"
 )
@@ -120,6 +119,7 @@ type year struct {
 	Low         float64          `json:"closing_gap_least_to_fit_to"`
 	High        *float64         `json:"closing_gap_most_to_fit_to,omitempty"`
 	Paint       allowance        `json:"paint_takes"`
+	Painted     bool             `json:"paint_said"` // by the job; else what is usual, and in no gap
 	Caution     string           `json:"caution"`
 }
 
@@ -144,8 +144,10 @@ type month struct {
 
 type fitTo struct {
 	Wanted float64 `json:"wanted"`
+	Paint  float64 `json:"paint"`
 	Season float64 `json:"season"`
 	All    float64 `json:"all"`
+	Text   string  `json:"text"`
 }
 
 type allowance struct {
@@ -167,8 +169,8 @@ func (r *Season) JSON(s words.Speaker) ([]byte, error) {
 		Climate: y.Climate, Room: y.Room, South: y.South, Timber: woodOf(&y.Wood), Coefficient: y.Coefficient, Across: y.Across,
 		Today: y.Today, Basis: y.Basis, Moves: y.Sawn[0], Quarter: y.Sawn[1], Flat: y.Sawn[2], Beyond: y.BeyondTable,
 		Tight: hardware.Months[y.Tight], Slack: hardware.Months[y.Slack],
-		Wanted: limits{y.Wanted.Least, y.Wanted.Target, y.Wanted.Most}, Fit: map[string]fitTo{}, Low: y.Low,
-		Paint: allowance{y.Paint.Loses(), y.Paint.Least, y.Paint.Most}, Caution: hardware.Caution,
+		Wanted: limits{y.Wanted.Least, y.Wanted.Target, y.Wanted.Most}, Fit: fitsTo(&s, &y.Plan), Low: y.Low,
+		Paint: allowance{y.Paint.Loses(), y.Paint.Least, y.Paint.Most}, Painted: y.Painted, Caution: hardware.Caution,
 	}
 	if r.Option >= 0 {
 		out.Option = r.Job.OptionName(r.Option)
@@ -178,10 +180,6 @@ func (r *Season) JSON(s words.Speaker) ([]byte, error) {
 	}
 	for m, name := range hardware.Months {
 		out.Months = append(out.Months, month{name, y.Air[m].Celsius, y.Air[m].Humidity, y.Moisture[m], y.Grows[m], number64(y.Least[m]), number64(y.Most[m]), words.Word(y.Verdicts[m])})
-	}
-	for e := door.HingeSide; e < door.Edges; e++ {
-		f := y.Fit[e]
-		out.Fit[edge(e)] = fitTo{f.Wanted, f.Season, f.All}
 	}
 	b, err := json.MarshalIndent(out, "", "  ")
 	return append(b, '\n'), err

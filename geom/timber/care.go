@@ -8,6 +8,7 @@ type Facts struct {
 	Bare      bool // never painted, or stripped to the wood
 	LeadFree  bool // its paint, buried coats too, was tested and holds no lead
 	Outer     bool // the work is outside
+	Unsaid    bool // nothing is said of house and room
 	Paid      bool // done for pay, in a house lived in
 
 	Rated     bool
@@ -20,6 +21,7 @@ type Facts struct {
 	Inward     bool    // opens into the room
 	ClearWas   float64 // clear width to the stop at 90°, mm
 	ClearIs    float64 // the same after the work
+	Narrows    bool    // the work may take clear width, how much not being known
 	Step       float64 // height of the threshold, mm
 	ActiveBore bool    // beetles at work, or rot still damp
 	Lost       float64 // greatest part of a stile or rail that is gone, 0 to 1
@@ -122,6 +124,7 @@ const (
 	EscapeRoute   Caution = "escape route"
 	SmallToilet   Caution = "small toilet room"
 	ClearNarrow   Caution = "clear width"
+	UnsaidUse     Caution = "ways out" // and rooms laid down for, where nothing is said of the room
 	HighStep      Caution = "threshold"
 	HeavyLeaf     Caution = "two people"
 	CedarDust     Caution = "cedar dust"
@@ -143,6 +146,7 @@ const (
 	Joiner      Authority = "joiner"
 	PestControl Authority = "pest controller"
 	Anyone      Authority = "weigh it"
+	Yourself    Authority = "look to it"
 )
 
 // Rule is a caution: what triggers it, what it rests on, whom to ask.
@@ -179,18 +183,19 @@ var Rules = []Rule{
 	{EscapeRoute, func(f *Facts) bool { return f.Escape && (f.Rehung || f.narrower() || f.Step > 0) }, "US egress door 32 in × 78 in; local codes", Building, Memory},
 	{SmallToilet, func(f *Facts) bool { return f.Toilet && (f.Rehung || f.Inward) }, "Australia, NCC: opens outward, slides or lifts off, unless 1.2 m stand clear of the pan", Building, Published},
 	{ClearNarrow, func(f *Facts) bool { return f.narrower() || f.ClearIs > 0 && f.ClearIs < ClearWidth(f.Region) }, "ADA 404.2.3 (815 mm); Approved Document M (750 to 800 mm); NCC 2022 (820 mm)", Building, Published},
-	{HighStep, func(f *Facts) bool { return f.Step > StepMost }, "ADA 404.2.5 (13 mm)", Building, Published},
+	{UnsaidUse, func(f *Facts) bool { return f.Unsaid && (f.Rehung || f.Narrows) }, "ADA 404.2.3 (815 mm); Approved Document M (750 to 800 mm); NCC livable housing (820 mm) and its rule for small toilet rooms", Building, Published},
+	{HighStep, func(f *Facts) bool { return f.Step > StepMost }, "ADA 404.2.5 (13 mm); Approved Document M (15 mm)", Building, Published},
 	{HeavyLeaf, func(f *Facts) bool { return f.Lifts && f.Mass > TwoPeople }, "UK lifting guideline, 25 kg for a man, 16 for a woman", Anyone, Memory},
 	{CedarDust, func(f *Facts) bool { return f.Cedar && (f.Cuts || f.Sands) }, "ACGIH: 0.5 mg/m³ for western redcedar, 1 for others", Safety, Published},
 	{WoodDust, func(f *Facts) bool { return f.Cuts || f.Sands }, "OSHA 5 mg/m³ respirable; NIOSH 1; Australia 1 hard, 5 soft", Safety, Published},
 	{Solvents, func(f *Facts) bool { return f.Strips }, "common practice: the maker's sheet, open windows, no flame", Safety, Practice},
-	{HiddenMetal, func(f *Facts) bool { return f.Cuts || f.Machine }, "common practice: looked for with a magnet before a saw or plane meets it", Joiner, Practice},
+	{HiddenMetal, func(f *Facts) bool { return f.Cuts || f.Machine }, "common practice: looked for with a magnet before a saw or plane meets it", Yourself, Practice},
 }
 
 // narrower tells whether the work takes clear width.
 func (f *Facts) narrower() bool {
 	const noise = 0.5 // mm: no tape tells less
-	return f.ClearWas > 0 && f.ClearIs > 0 && f.ClearIs < f.ClearWas-noise
+	return f.Narrows || f.ClearWas > 0 && f.ClearIs > 0 && f.ClearIs < f.ClearWas-noise
 }
 
 // Cautions gives the rules the facts trigger, the most binding first.

@@ -75,6 +75,11 @@ func TestCautions(t *testing.T) {
 		{timber.ClearNarrow, facts{Region: timber.AU, ClearIs: 820}, false},
 		{timber.ClearNarrow, facts{Region: timber.AU, ClearWas: 850, ClearIs: 848}, true}, // hinges packed out 2 mm
 		{timber.ClearNarrow, facts{Region: timber.AU, ClearWas: 850, ClearIs: 850}, false},
+		{timber.ClearNarrow, facts{Narrows: true}, true},
+		{timber.EscapeRoute, facts{Escape: true, Narrows: true}, true},
+		{timber.UnsaidUse, facts{Unsaid: true, Rehung: true}, true},
+		{timber.UnsaidUse, facts{Unsaid: true, Lifts: true}, false},
+		{timber.UnsaidUse, facts{Rehung: true}, false},
 		{timber.HighStep, facts{Step: 13.1}, true}, // ADA ½ in
 		{timber.HighStep, facts{Step: 13}, false},
 		{timber.EscapeRoute, facts{Escape: true, Rehung: true}, true},

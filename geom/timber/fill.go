@@ -17,6 +17,18 @@ const (
 	Borer  Decay = "borer"  // beetle's runs, opened to sound wood
 	Rot    Decay = "rot"    // cut back to sound wood
 	Bruise Decay = "bruise" // a dent, a split, a missing piece
+	Putty  Decay = "filler" // there already
+)
+
+// Cure is what is done about a void; "" is what [RepairOf] advises.
+type Cure string
+
+// The cures.
+const (
+	CutItOut Cure = "cut out" // and pieced with timber
+	FillIt   Cure = "fill"
+	FoamIt   Cure = "foam and fill"
+	LeaveIt  Cure = "leave"
 )
 
 // Void is a place in the leaf where timber is missing, over a rectangle of its face in
@@ -28,6 +40,11 @@ type Void struct {
 	Depth  float64       // from the face it opens to
 	Part   float64       // of the rectangle that is open, 0 to 1; 0 counts as all
 	Active bool          // beetles still in it, or the wood still damp
+	// FromEdge tells that it opens at Edge and not at a face: Across, or Up at top and foot,
+	// runs in from that edge, and Depth is its size through the thickness.
+	FromEdge bool
+	Edge     door.Edge
+	Cure     Cure // what is done about it; "" as is best
 }
 
 // Skin is how thick the filler over a foam core is, mm (common practice, no published
@@ -37,26 +54,55 @@ const Skin = 5.0
 // Filler is what voids take, mm³.
 type Filler struct{ Filler, Foam float64 }
 
-// FillerFor gives what a void takes in a leaf so thick, mm: solid filler, or a foam core
-// under a skin of it. A void as deep as the leaf has a skin on both faces. A void no
-// deeper than its skins takes no foam.
-func FillerFor(v Void, thickness float64, foam bool) Filler {
+// CureFor gives what is done about a void in a leaf so thick, mm: what it says, else what
+// its repair asks for; filler that is sound and bears nothing stays, and a hole deeper than
+// three skins of filler has a foam core (common practice, no published source).
+func CureFor(v Void, r Repair, thickness float64) Cure {
+	switch {
+	case v.Cure != "":
+		return v.Cure
+	case r.CutOut:
+		return CutItOut
+	case v.Decay == Putty:
+		return LeaveIt
+	}
+	if _, deep := v.mouth(held(thickness, 0, 1e3)); deep > 3*Skin {
+		return FoamIt
+	}
+	return FillIt
+}
+
+// mouth gives the area a void opens with, mm², and how deep it goes from there, mm.
+func (v Void) mouth(thickness float64) (area, deep float64) {
 	wide, high := held(v.Across.Length(), 0, 1e4), held(v.Up.Length(), 0, 1e4)
 	part := held(v.Part, 0, 1)
 	if part == 0 {
 		part = 1
 	}
+	through := held(v.Depth, 0, thickness)
+	switch {
+	case !v.FromEdge:
+		return float64(float64(wide*high) * part), through
+	case v.Edge.Upright():
+		return float64(float64(high*through) * part), wide
+	}
+	return float64(float64(wide*through) * part), high
+}
+
+// FillerFor gives what a void takes in a leaf so thick, mm: solid filler, or a foam core
+// under a skin of it. A void as deep as the leaf has a skin on both faces. A void no
+// deeper than its skins takes no foam.
+func FillerFor(v Void, thickness float64, foam bool) Filler {
 	t := held(thickness, 0, 1e3)
-	deep := held(v.Depth, 0, t)
+	open, deep := v.mouth(t)
 	skin := Skin
-	if deep >= t {
+	if !v.FromEdge && deep >= t {
 		skin = 2 * Skin
 	}
 	if !foam {
 		skin = deep
 	}
 	skin = min(skin, deep)
-	open := float64(float64(wide*high) * part)
 	return Filler{Filler: float64(open * skin), Foam: float64(open * (deep - skin))}
 }
 

@@ -22,6 +22,7 @@ const (
 	LiningWood Thing = "lining"    // N lengths for jamb, head or stop: length × width × thickness
 	SillStock  Thing = "threshold" // N: length × width × height
 	PaintStock Thing = "paint"     // Amount in ml of Paint, for N coats
+	PatchStock Thing = "patch"     // N pieces of timber let in: length × width × depth
 	FillerMix  Thing = "filler"    // Amount in cm³, in N batches
 	FoamCore   Thing = "foam"      // Amount in cm³
 )
@@ -54,6 +55,7 @@ const (
 	hingeScrews = 4
 	glueSets    = 60.0      // minutes in the cramps
 	glueCures   = 12 * 60.0 // minutes before the joint is worked
+	treatDries  = 24 * 60.0 // minutes a treatment takes to dry
 )
 
 // Bill is what a list of steps takes, and the order it is done in. Prices are the person's.
@@ -74,6 +76,7 @@ type Doing string
 const (
 	TestPaint Doing = "test the paint"
 	TakeDown  Doing = "take the leaf down"
+	TreatIt   Doing = "treat" // beetles or damp, and let it dry
 	FillVoids Doing = "fill"
 	PieceIn   Doing = "piece in"
 	DoStep    Doing = "step"
@@ -204,12 +207,22 @@ func (b *bill) voids(p *trim.Piece) {
 	var sum Filler
 	for i := range b.means.Voids {
 		v := b.means.Voids[i]
-		if RepairOf(p, v).CutOut {
+		r := RepairOf(p, v)
+		cure := CureFor(v, r, b.thick)
+		if r.Treat {
+			b.task(Task{TreatIt, -1, i, 15, treatDries})
+		}
+		switch cure {
+		case LeaveIt:
+			continue
+		case CutItOut:
 			b.task(Task{PieceIn, -1, i, 60, glueSets + glueCures})
-			b.glue(float64(held(v.Across.Length(), 0, 1e4) * held(v.Up.Length(), 0, 1e4)))
+			size := [3]float64{held(v.Up.Length(), 0, 1e4), held(v.Across.Length(), 0, 1e4), held(v.Depth, 0, b.thick)}
+			b.add(Item{Thing: PatchStock, N: 1, Size: size})
+			b.glue(float64(size[0] * size[1]))
 			continue
 		}
-		f := FillerFor(v, p.Door.Leaf.Thickness, b.means.Foam)
+		f := FillerFor(v, b.thick, cure == FoamIt || v.Cure == "" && b.means.Foam)
 		sum.Filler += f.Filler
 		sum.Foam += f.Foam
 		b.task(Task{FillVoids, -1, i, 15, 30})
@@ -265,13 +278,11 @@ func (b *bill) step(i int, p, q *trim.Piece, m *trim.Move, done *trim.Done) {
 		if m.Kind == trim.Raise {
 			plates = sides * len(p.Door.Hinges)
 		}
-		n := plates * b.means.Screw.Number
-		b.add(Item{Thing: PlugStock, N: n, Size: [3]float64{plugAcross, b.means.Screw.Into}})
-		b.glue(float64(float64(float64(n)*math.Pi) * float64(plugAcross*b.means.Screw.Into)))
-		wait = glueSets // before a screw is driven into a plug
+		wait = b.plugs(plates)
 	case trim.Pack:
 		b.add(Item{Thing: PackerCard, N: plates, Size: [3]float64{plate, m.First}})
 	case trim.Rehinge:
+		wait = b.plugs(2 * hinges)
 		b.add(Item{Thing: HingeStock, N: hinges, Size: [3]float64{m.Plates, m.Closed}})
 		b.add(Item{Thing: ScrewStock, N: 2 * hinges * b.means.Screw.Number, Size: [3]float64{b.means.Screw.Diameter, b.means.Screw.Into}})
 	case trim.PackJamb:
@@ -286,6 +297,15 @@ func (b *bill) step(i int, p, q *trim.Piece, m *trim.Move, done *trim.Done) {
 	if wait > 0 {
 		b.task(Task{SetGlue, i, -1, 0, wait})
 	}
+}
+
+// plugs counts those for the old screw holes of so many plates, and gives how long their
+// glue sets before a screw is driven into one.
+func (b *bill) plugs(plates int) (wait float64) {
+	n := plates * b.means.Screw.Number
+	b.add(Item{Thing: PlugStock, N: n, Size: [3]float64{plugAcross, b.means.Screw.Into}})
+	b.glue(float64(float64(float64(n)*math.Pi) * float64(plugAcross*b.means.Screw.Into)))
+	return glueSets
 }
 
 // paint counts the paint for what is bare in the end.
