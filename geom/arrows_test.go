@@ -21,6 +21,7 @@ var arrows = map[string][]string{
 	"geom/judge":    {"geom", "geom/door", "geom/fit"},
 	"geom/survey":   {"geom", "geom/door", "geom/fit"},
 	"geom/trim":     {"geom", "geom/door", "geom/fit"},
+	"geom/fault":    {"geom", "geom/door", "geom/fit", "geom/judge", "geom/trim"},
 	"geom/advise":   {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim"},
 	"geom/timber":   {"geom", "geom/door", "geom/trim"},
 	"game":          {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/timber", "game/measure"},
@@ -28,8 +29,12 @@ var arrows = map[string][]string{
 	"game/draw":     {"geom", "geom/door", "geom/fit", "geom/judge", "geom/trim"},
 	"game/words":    {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/timber", "game/measure"},
 	"game/beside":   {"geom", "geom/door", "geom/fit", "geom/judge", "geom/trim", "game", "game/words"},
+	"game/lesson":   {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/fault", "game", "game/measure", "game/words"},
 	"game/hardware": {"geom", "geom/door", "geom/fit", "geom/judge", "geom/trim", "geom/timber", "game", "game/words"},
 	"game/report":   {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/timber", "game", "game/words", "game/measure", "game/beside", "game/hardware"},
+	"game/cutlist":  {"geom", "geom/door", "geom/fit", "geom/judge", "geom/trim", "game", "game/words", "game/measure", "game/hardware"},
+	"game/dxf":      {"geom", "geom/door", "geom/trim", "game", "game/words", "game/hardware"},
+	"game/sheet":    {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/timber", "game", "game/draw", "game/words", "game/measure", "game/beside", "game/hardware"},
 	"game/bench":    {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/timber", "game", "game/draw", "game/words", "game/measure", "game/beside"},
 	"wasm":          {"geom", "game"},
 	"cmd":           {"geom", "game", "wasm"},
@@ -41,6 +46,10 @@ var outside = map[string][]string{
 	"github.com/hajimehoshi/ebiten/v2": {"wasm/stage", "wasm/e2e/bare"},
 	"syscall/js":                       {"wasm", "wasm/panel", "wasm/clerk", "wasm/e2e/bare"},
 	"github.com/andybalholm/brotli":    {"cmd"},
+	"codeberg.org/go-pdf/fpdf":         {"game/sheet/pdf"},
+	"github.com/go-fonts/dejavu":       {"game/sheet/pdf"},
+	"golang.org/x/image":               {"game/sheet/pdf"},
+	"golang.org/x/text":                {"game/sheet/pdf"},
 }
 
 func TestArrowsPointOneWay(t *testing.T) {

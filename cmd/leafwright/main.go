@@ -39,6 +39,8 @@ var commands = []command{
 	compareCommand,
 	seasonCommand,
 	adviseCommand,
+	lessonCommand,
+	sheetCommand,
 	schemaCommand,
 	buildCommand,
 }

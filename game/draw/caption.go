@@ -8,13 +8,21 @@ import (
 // captionRoom is the height a caption takes up at the foot of its picture.
 func (s *Scene) captionRoom(b box, text string) float64 {
 	n, _ := lines(text, s.v.captionSize(), b.width())
+	if s.v.Month != "" {
+		n++
+	}
 	return float64(n)*leading*s.v.captionSize() + 4
 }
 
-// caption writes a caption with its last line ending at foot, each line centred.
+// caption writes a caption with its last line ending at foot, each line centred; before
+// it the month the leaf is drawn in, where that is not now.
 func (s *Scene) caption(b box, foot float64, text string) {
 	size := s.v.captionSize()
 	y := foot - s.captionRoom(b, text) + 4 + (leading-descent)*size
+	if s.v.Month != "" {
+		s.pen.text(Pt{b.middle(), y}, Middle, TextInk, size, true, s.words.say(monthly).say(s.v.Month).keep())
+		y += leading * size
+	}
 	for _, even := lines(text, size, b.width()); text != ""; y += leading * size {
 		var line string
 		line, text = cut(text, size, even)
@@ -22,20 +30,23 @@ func (s *Scene) caption(b box, foot float64, text string) {
 	}
 }
 
+// monthly comes before the month the leaf is drawn in.
+const monthly = "The leaf as in "
+
 // roomForMore is the height, px, of a picture whose caption need not be kept short.
 const roomForMore = 440.0
 
 // sayFront says how the front picture is drawn: above all that it is not true.
 func (s *Scene) sayFront() string {
 	w := &s.words
-	if s.frontBox.height() > roomForMore {
-		w.say("Seen from the knuckle side. ")
-	}
 	if s.v.Small {
-		if w.buf = w.buf[:0]; s.big.k == 1 {
+		if s.big.k == 1 {
 			return w.say("True to scale").keep()
 		}
 		return w.say("Gaps ").factor(s.big.k).say(" times true size").keep()
+	}
+	if s.frontBox.height() > roomForMore {
+		w.say("Seen from the knuckle side. ")
 	}
 	if s.big.k == 1 {
 		return w.say("Drawn true to scale.").keep()
@@ -73,7 +84,11 @@ func (s *Scene) describe(l *List) {
 	default:
 		l.Title = "The door in its opening, from the front and in plan"
 	}
-	w := s.words.say("Hinges on the ")
+	w := &s.words
+	if s.v.Month != "" {
+		w.say(monthly).say(s.v.Month).say(". ")
+	}
+	w.say("Hinges on the ")
 	if s.v.RightHung {
 		w.say("right. ")
 	} else {

@@ -122,6 +122,11 @@ func situations() []situation {
 		s.d.Opens = 175 * geom.Degree
 		s.view.Swing = 150 * geom.Degree
 	})
+	add("in-september", func(s *situation) {
+		s.d.Hinges[0].LeafGain, s.d.Hinges[0].JambGain = 3.6, 2.8
+		s.view.Month = "September, painted"
+		s.view.Swing = 30 * geom.Degree
+	})
 	return all
 }
 

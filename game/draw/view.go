@@ -40,6 +40,7 @@ type View struct {
 	Work  *Work  // what the tool would do, or nil
 	Sight *Sight // keeps the front picture as it lay then, on a sheet of the same size; or nil
 	Small bool   // a picture for a table's column: fewer figures, the caption shortest
+	Month string // "July", where the leaf is drawn as it is then; empty now
 	// Format writes a gap and Length a height or a width, in mm; nil writes
 	// millimetres, to a tenth and to a whole one.
 	Format, Length func(mm float64) string

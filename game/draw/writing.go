@@ -15,6 +15,8 @@ var widths = [95]uint16{
 
 const (
 	widthElse = 600  // any other sign, thousandths
+	widthWide = 1000 // from firstWide on, where the scripts stand whose signs are as wide as high
+	firstWide = 0x2e80
 	roomy     = 1.12 // the widest of the faces a system may bring, over the common one
 	bolder    = 1.09 // bold letters over plain ones
 	usual     = 1.06 // what TextWidth gives over a middling face
@@ -31,6 +33,8 @@ func TextWidth(s string, size float64, bold bool) float64 {
 	for _, r := range s {
 		if r >= ' ' && int(r-' ') < len(widths) {
 			n += int(widths[r-' '])
+		} else if r >= firstWide {
+			n += widthWide
 		} else {
 			n += widthElse
 		}
