@@ -51,7 +51,8 @@ func TestPlansAsOptions(t *testing.T) {
 				tried := with.Try(k)
 				var after, whole fit.Fit
 				fit.Evaluate(&after, &tried.Door)
-				for _, f := range judge.Verdicts(&after, &tried.Door, &j.Wanted) {
+				wanted := j.WantedToday(&tried)
+				for _, f := range judge.Verdicts(&after, &tried.Door, &wanted) {
 					if f.Verdict != judge.Good && (j.Survey == nil || f.Subject != judge.HingeLine) {
 						t.Errorf("%s, %s, plan %d leaves %+v", j.Name, prefer, i, f)
 					}
@@ -302,5 +303,17 @@ func TestAdvisedOptionsAreNamedApart(t *testing.T) {
 	}
 	if _, err = (Form{}).AddOption(j, OptionText(o)); err == nil || !strings.Contains(err.Error(), "as many as there can be") {
 		t.Errorf("one too many: %v", err)
+	}
+}
+
+// BenchmarkAdvice gives the time of all plans of each demo job from when they are asked
+// for, how well its gaps are known included.
+func BenchmarkAdvice(b *testing.B) {
+	for _, j := range demoJobs(b) {
+		b.Run(j.Name, func(b *testing.B) {
+			for b.Loop() {
+				Advice(&j, AdviceWishes{})
+			}
+		})
 	}
 }

@@ -20,6 +20,7 @@ type Column struct {
 	Tried  Tried
 
 	Fit      *fit.Fit
+	Wanted   judge.Wanted    // what it is held against, as fitted today
 	Findings []judge.Finding // worst first, without their causes
 	Edges    [fit.Edges]EdgeGap
 	// Evenness is the spread of the closed gap at hinge side, latch side and head:
@@ -111,7 +112,8 @@ func (j *Job) column(option int, name string, from Tried, moves []trim.Move) Col
 	d := c.Tried.Door
 	c.Fit = new(fit.Fit)
 	fit.Evaluate(c.Fit, &d)
-	c.Findings = judge.Verdicts(c.Fit, &d, &j.Wanted)
+	c.Wanted = j.WantedToday(&c.Tried)
+	c.Findings = judge.Verdicts(c.Fit, &d, &c.Wanted)
 	least, most := math.Inf(1), math.Inf(-1)
 	for e := range fit.Edges {
 		g := &c.Fit.Gaps[e]

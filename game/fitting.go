@@ -83,7 +83,7 @@ type Fitting struct {
 	Holds   bool // the gaps wanted are for bare wood and hold the paint to come
 	Gaps    [door.Edges]timber.Gap
 	Wanted  judge.Wanted // at fitting
-	Crowded bool         // the leaf moves more than the closing gap's limits leave: the least is kept, the most is not
+	Crowded bool         // the leaf moves as much as the closing gap's limits leave, or more: the least is kept, the most is not
 }
 
 // FittingOf gives what the gaps the job wants come to when the leaf is fitted, as it is
@@ -101,7 +101,12 @@ func FittingOf(j *Job, t *Tried, w Where) (f Fitting) {
 	return f.with(j)
 }
 
-// FittingIn gives the same by a season that is known.
+// WantedToday gives what is wanted of the door as it is fitted today: the gaps the job
+// wants in service, with the paint to come and what the leaf is still to grow. Where the
+// job says nothing of paint and room it is the same.
+func (j *Job) WantedToday(t *Tried) judge.Wanted { return FittingOf(j, t, WhereOf(j)).Wanted }
+
+// FittingIn gives what [FittingOf] does by a season that is known.
 func FittingIn(j *Job, across float64, s *timber.Season) Fitting {
 	f := Fitting{Across: across}
 	if across > 0 {
@@ -141,15 +146,23 @@ func (f Fitting) with(j *Job) Fitting {
 	return f
 }
 
+// workable is the least room between two limits that a gap is fitted to with a plane, mm
+// (common practice, no published source).
+const workable = 0.5
+
 // raise makes a gap's limits greater by what it loses at the most, and its greatest by
-// what it loses at the least; below 0 they grow less. Where that leaves no room the
-// least counts, and it says so.
+// what it loses at the least; below 0 they grow less. Where that leaves less room than
+// can be worked to, the least counts, with as much room above it as there was, and it
+// says so.
 func raise(l *judge.Limits, most, least float64) (crowded bool) {
+	room := l.Most - l.Least
 	l.Least = max(0, l.Least+most)
 	l.Target = max(0, l.Target+most)
 	if l.Most > 0 {
 		l.Most = max(0, l.Most+least)
-		crowded = l.Most < l.Least
+		if crowded = l.Most < l.Least+min(workable, room); crowded {
+			l.Most = l.Least + room
+		}
 		l.Target = max(l.Least, min(l.Target, l.Most))
 		l.Most = max(l.Most, l.Target)
 	}

@@ -195,7 +195,7 @@ func readFile(path string, in io.Reader) ([]byte, error) {
 func drawing(r report.Report) []byte {
 	var l draw.List
 	var s draw.Scene
-	s.Draw(&l, r.Fit, &r.Tried.Door, &r.Tried.Anatomy, &r.Job.Wanted, draw.View{
+	s.Draw(&l, r.Fit, &r.Tried.Door, &r.Tried.Anatomy, &r.Wanted, draw.View{
 		Width: 1080, Height: 760, Swing: r.Fit.Closed, Still: true, RightHung: r.Job.Hand == game.Right,
 	})
 	return l.SVG(&draw.Print)

@@ -121,6 +121,7 @@ func TestGapsAreTheModels(t *testing.T) {
 		_, f := hung(j, option)
 		s := speaker()
 		least := map[string]float64{}
+		wanted := j.Column(option).Wanted
 		for _, l := range read(t, CSV(Rows(j, option, s), measure.MM)) {
 			after, has := value(t, l, "after (mm)")
 			place, _ := value(t, l, "place (mm)")
@@ -135,7 +136,7 @@ func TestGapsAreTheModels(t *testing.T) {
 					if x, ok := least[s.Edge(e)]; !ok || after < x {
 						least[s.Edge(e)] = after
 					}
-					if l["after is"] == words.Word(judge.Good) != (j.Wanted.Gaps[e].Judge(g.At(place)) == judge.Good) && clear(g.At(place), j.Wanted.Gaps[e]) {
+					if l["after is"] == words.Word(judge.Good) != (wanted.Gaps[e].Judge(g.At(place)) == judge.Good) && clear(g.At(place), wanted.Gaps[e]) {
 						t.Errorf("%s: %v mm at the %s is called %q", j.Name, after, s.Edge(e), l["after is"])
 					}
 				case l["row"] == SwingGap && l["part"] == s.Edge(e) && has:

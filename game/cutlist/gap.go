@@ -51,7 +51,7 @@ func (t *table) gaps() {
 		}
 		for _, at := range t.stations(e, all) {
 			r := t.at(ClosedGap, e, t.s.Edge(e), all, at)
-			r.wanted(t.job.Wanted.Gaps[e])
+			r.wanted(t.after.Wanted.Gaps[e])
 			t.add(r)
 		}
 	}
@@ -66,7 +66,7 @@ func (t *table) stops() {
 		}
 		for _, at := range t.stations(e, all) {
 			r := t.at(StopGap, e, "stop, "+t.s.Edge(e), all, at)
-			r.wanted(t.job.Wanted.Stop)
+			r.wanted(t.after.Wanted.Stop)
 			t.add(r)
 		}
 	}
@@ -164,9 +164,9 @@ func distinct(all []float64) []float64 {
 // with the place and the angle where it is.
 func (t *table) swings() {
 	for e := range fit.Edges {
-		limits := t.job.Wanted.Swing
+		limits := t.after.Wanted.Swing
 		if e == fit.FloorSide {
-			limits = t.job.Wanted.SwingFloor
+			limits = t.after.Wanted.SwingFloor
 		}
 		for i, c := range t.columns() {
 			if i == 1 && len(t.job.Made) == 0 {
@@ -200,7 +200,7 @@ func (t *table) others() {
 		*r.cells()[i] = c.Fit.ClearToStop
 	}
 	r.Change = r.After - r.Stands
-	if w := t.job.Wanted.ClearWidth; w > 0 {
+	if w := t.after.Wanted.ClearWidth; w > 0 {
 		r.Least = w
 	}
 	t.add(r)

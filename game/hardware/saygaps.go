@@ -56,7 +56,7 @@ func allYear(w *words.Speaker, f *game.Fitting) string {
 	case l.Most <= 0:
 		return "It stays as wanted all the year when fitted at " + tenth(w, l.Least) + " or more."
 	case f.Crowded:
-		return "No gap keeps what is wanted all the year: the leaf moves more than the limits leave. Let it be slack in " + slack + " rather than bind in " + Months[f.Season.Tight] + "."
+		return "Hardly any gap keeps what is wanted all the year: the leaf moves as much as the limits leave. Let it be slack in " + slack + " rather than bind in " + Months[f.Season.Tight] + "."
 	case all > l.Most+0.05:
 		return "Fitted to " + tenth(w, all) + " it is slack in " + slack + ": at " + w.Range(l.Least, l.Most) + " it stays within what is wanted all the year."
 	}
@@ -145,7 +145,7 @@ func Gaps(w *words.Speaker, job *game.Job, t *game.Tried) (lines []string) {
 	if job.Paint != (game.Paint{}) {
 		lines = append(lines, paintLine(job, &f))
 	}
-	return append(lines, "What the fit shows is held against the gaps wanted in service; here it is held against those wanted at fitting.")
+	return append(lines, "What the fit shows is held against the gaps at fitting.")
 }
 
 // paintLine says what the paint's share rests on.

@@ -26,6 +26,7 @@ type Report struct {
 	Stands, Tried game.Tried
 
 	Fit        *fit.Fit
+	Wanted     judge.Wanted    // what the fit is held against, as fitted today
 	Findings   []judge.Finding // worst first
 	Conditions []judge.Condition
 	Cautions   []game.Caution
@@ -45,7 +46,8 @@ func OfOption(j game.Job, option int) Report {
 		r.Tried = j.Try(option)
 	}
 	fit.Evaluate(r.Fit, &r.Tried.Door)
-	r.Findings = judge.Findings(r.Fit, &r.Tried.Door, &r.Job.Wanted)
+	r.Wanted = r.Job.WantedToday(&r.Tried)
+	r.Findings = judge.Findings(r.Fit, &r.Tried.Door, &r.Wanted)
 	if option < 0 {
 		r.Sure = r.Job.Sure(true)
 	} else {

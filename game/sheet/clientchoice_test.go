@@ -106,6 +106,7 @@ func TestRecommendedOnAJob(t *testing.T) {
 	says(t, text, "We recommend leaving the door as it is")
 	says(t, text, "nothing needs to be done")
 	mend := clientJob(t, "Harbour house, back hall")
+	mend.House, mend.Meter, mend.Paint = game.House{}, game.Meter{}, game.Paint{} // no season, no paint: it fits
 	mend.Options = []game.Option{{Moves: []trim.Move{{Kind: trim.Ease, Edge: door.LatchSide, Face: trim.Stop, First: 1}}}}
 	text = written(pagesOf(t, &Ask{Job: &mend, Kind: Client, Paper: Papers[0], Options: []int{0}, Words: words.UK}))
 	says(t, text, "only its bad places need mending")

@@ -24,7 +24,7 @@ func (c *client) pictures(f *flow) {
 	f.need(tall * k)
 	draws := func(w *way, s *draw.Scene, l *draw.List, v draw.View) {
 		v.RightHung, v.Was, v.Format = c.a.Job.Hand == game.Right, &c.a.Job.Door, w.say.Length
-		s.Draw(l, w.col.Fit, &w.col.Tried.Door, &w.col.Tried.Anatomy, &c.a.Job.Wanted, v)
+		s.Draw(l, w.col.Fit, &w.col.Tried.Door, &w.col.Tried.Anatomy, &w.col.Wanted, v)
 	}
 	v := draw.Column(wide, tall)
 	var list draw.List

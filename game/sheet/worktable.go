@@ -282,11 +282,12 @@ func (b *bench) offer() {
 	b.para("Offer the leaf up before the last shavings of every cut, and read these again when it hangs.", bodyStyle)
 	b.gaps(&b.plan.after, true)
 	var wanted []string
+	today := b.a.Job.WantedToday(&b.plan.after)
 	for e := range fit.Edges {
-		lim := b.a.Job.Wanted.Gaps[e]
+		lim := today.Gaps[e]
 		wanted = append(wanted, b.s.Edge(e)+" "+b.s.Range(lim.Least, lim.Most))
 	}
-	b.para("Wanted: "+join(wanted)+". "+b.spare(), bodyStyle)
+	b.para("Wanted today: "+join(wanted)+". "+b.spare(), bodyStyle)
 }
 
 // spare says how much the gaps may come out otherwise before one is no longer as wanted.
@@ -309,8 +310,9 @@ func (b *bench) tightest() (float64, door.Edge) {
 	var f fit.Fit
 	fit.Evaluate(&f, &d)
 	spare, of := math.Inf(1), door.Edge(0)
+	today := b.a.Job.WantedToday(&b.plan.after)
 	for e := range fit.Edges {
-		g, lim := &f.Gaps[e], b.a.Job.Wanted.Gaps[e]
+		g, lim := &f.Gaps[e], today.Gaps[e]
 		if g.Range().IsEmpty() {
 			continue
 		}
