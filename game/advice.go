@@ -50,12 +50,11 @@ func Advice(j *Job, w AdviceWishes) advise.Advice {
 }
 
 // AdviceWork is a job's advice in the making, in slices of a millisecond or two
-// natively; the first, of a job that rests on readings, takes as long as [Job.Sure].
+// natively; the first, of a job that rests on readings, takes as long as [Job.Sure] but
+// for the swing.
 type AdviceWork struct {
 	j       *Job
 	problem advise.Problem
-	gaps    *survey.Gaps // how well they are known
-	swing   *survey.SwingWork
 	work    *advise.Work
 	none    bool // there is no door to advise on
 }
@@ -74,27 +73,27 @@ func (a *AdviceWork) Step() (done bool) {
 		return true
 	case a.work != nil:
 		return a.work.Step()
-	case a.j.Survey == nil:
-		a.work = advise.Start(&a.problem)
-	case a.gaps == nil:
-		made := len(a.j.Made)
-		if a.gaps = a.j.Survey.GapsAfter(made); a.gaps == nil {
+	case a.j.Survey != nil:
+		gaps := a.j.Survey.GapsAfter(len(a.j.Made))
+		if gaps == nil {
 			a.none = true
 			return true
 		}
-		a.swing = a.j.Survey.SwingWork(a.j.Survey.ChangeAfter(made))
-	case a.swing == nil:
-		a.begin(nil)
-	case a.swing.Step():
-		swing := a.swing.Swing()
-		a.begin(&swing)
+		a.problem.Sigma = advise.SigmasOf(gaps, floorUnread(a.j.Survey))
 	}
+	a.work = advise.Start(&a.problem)
 	return false
 }
 
-func (a *AdviceWork) begin(swing *survey.Swing) {
-	a.problem.Sigma = advise.SigmasOf(a.gaps, swing)
-	a.work = advise.Start(&a.problem)
+// floorUnread is how far the floor under the swing may be off what it was taken to be,
+// mm, one sigma: none where it was read.
+func floorUnread(r *survey.Result) (sigma float64) {
+	for _, a := range r.Assumptions() {
+		if a.What == survey.FloorSwung {
+			sigma = max(sigma, a.Sigma)
+		}
+	}
+	return sigma
 }
 
 // Advice gives the advice, all of it once Step has told that it is done; plans given
@@ -110,7 +109,7 @@ func (a *AdviceWork) Advice() advise.Advice {
 func (j *Job) problem(w AdviceWishes) advise.Problem {
 	stands := j.Stands()
 	p := advise.Problem{
-		Piece: stands.piece(), Wanted: j.Wanted, Offered: j.offered(),
+		Piece: stands.piece(), Wanted: j.WantedToday(&stands), Offered: j.offered(),
 		Wishes: advise.Wishes{Prefer: w.Prefer, LeaveFrame: w.KeepFrame, HingesStay: w.KeepHinges, NoStrip: w.NoStrip, StilesAlike: w.StilesAlike},
 	}
 	p.Piece.Anatomy.Rated = j.rated()

@@ -48,7 +48,7 @@ var outside = map[string][]string{
 	"github.com/andybalholm/brotli":    {"cmd"},
 	"codeberg.org/go-pdf/fpdf":         {"game/sheet/pdf"},
 	"github.com/go-fonts/dejavu":       {"game/sheet/pdf"},
-	"golang.org/x/image":               {"game/sheet/pdf"},
+	"golang.org/x/image":               {"game/sheet/pdf", "cmd"},
 	"golang.org/x/text":                {"game/sheet/pdf"},
 }
 

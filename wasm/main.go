@@ -24,12 +24,9 @@ var win = js.Global()
 
 func main() {
 	shelf := bench.NewShelf(panel.Store{}, panel.Token())
-	b, err := shelf.Open(shelf.Last())
-	if err != nil {
-		b = shelf.New(opener())
-		if panel.Narrow() {
-			b.SetShow(bench.Front)
-		}
+	b := panel.Linked(shelf)
+	if b == nil {
+		b = lastOn(shelf)
 	}
 	p := &program{bench: b}
 	p.stage = stage.New(stage.Config{
@@ -50,6 +47,18 @@ func main() {
 		p.fill()
 		select {}
 	}
+}
+
+// lastOn gives the job worked on last, or the first one.
+func lastOn(shelf *bench.Shelf) *bench.State {
+	b, err := shelf.Open(shelf.Last())
+	if err != nil {
+		b = shelf.New(opener())
+		if panel.Narrow() {
+			b.SetShow(bench.Front)
+		}
+	}
+	return b
 }
 
 // firstJob is the demo a page opens with that has kept no job: one with something

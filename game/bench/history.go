@@ -98,8 +98,9 @@ type history struct {
 	// typing tells that the last step's field is still being typed in, so that the
 	// next keystroke takes its place.
 	typing bool
-	lost   int // steps that could not be done again
-	serial int // of the chunk's key given last
+	lost   int  // steps that could not be done again
+	serial int  // of the chunk's key given last
+	fixed  bool // there are no more steps: the job is only shown
 }
 
 // startingWith gives a history whose first step is a whole job.
@@ -127,6 +128,9 @@ func (h *history) isTyping(path string) bool {
 
 // do adds a step after the current one and forgets what was undone.
 func (h *history) do(c change, job game.Job) {
+	if h.fixed {
+		return
+	}
 	if c.act == set && h.isTyping(c.path) {
 		h.at--
 	}

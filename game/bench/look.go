@@ -60,6 +60,7 @@ func (s *State) Look() Look { return s.look }
 // lookAfresh drops what belonged to the job before: the cut, the swing, the loupe.
 func (s *State) lookAfresh() {
 	s.look.Factor, s.look.Section, s.look.Swing, s.look.Asked, s.look.Keeps = 0, 0, ajar, "", false
+	s.SetSeason(0, "")
 	s.look.CardShut = s.Measuring() && s.lacks == nil // done, as far as need be
 	lo, hi := s.ReadingRange(fit.LatchSide)
 	s.look.Reading = Reading{Edge: fit.LatchSide, Place: lo + (hi-lo)/2}
@@ -235,6 +236,7 @@ func (s *State) draw(scene *draw.Scene, l *draw.List, w, h float64) {
 		RightHung: job.Hand == game.Right,
 		Grab:      s.under,
 		TextSize:  13,
+		Month:     s.season.when,
 	}
 	if s.hold.kind != draw.Nothing {
 		v.Grab = draw.Target{Kind: s.hold.kind}
@@ -251,7 +253,7 @@ func (s *State) draw(scene *draw.Scene, l *draw.List, w, h float64) {
 	if s.look.Inches {
 		v.Format, v.Length = s.Figure, s.Place
 	}
-	wanted := &job.Wanted
+	wanted := &s.wanted
 	if s.lacks != nil { // no gap is known yet
 		wanted = &s.nothing
 		v.Format = func(float64) string { return "?" }

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"leafwright/game"
-	"leafwright/geom/fit"
 	"leafwright/geom/judge"
 	"leafwright/geom/trim"
 )
@@ -104,16 +103,15 @@ func (s *State) PreviewAt(k int, m trim.Move) trim.Step {
 		p, step.Done, step.Why = trim.Do(p, m)
 	}
 	if step.Why != nil {
-		s.tried = s.stood
+		s.hang(s.stood)
 	} else {
 		var more []trim.Step
 		if k+1 < len(moves) {
 			p, more = trim.All(p, moves[k+1:])
 		}
-		s.tried = game.Tried{Door: p.Door, Anatomy: p.Anatomy, Offcuts: p.Offcuts, Steps: more}
+		s.hang(game.Tried{Door: p.Door, Anatomy: p.Anatomy, Offcuts: p.Offcuts, Steps: more})
 	}
 	s.preview.on, s.preview.step = true, step
-	fit.Evaluate(&s.fit, &s.tried.Door)
 	s.found = nil
 	s.looks++
 	return step
@@ -128,15 +126,14 @@ func (s *State) dropPreview() {
 	}
 	s.found = s.preview.found
 	s.preview = preview{}
-	s.tried = s.stood
-	fit.Evaluate(&s.fit, &s.tried.Door)
+	s.hang(s.stood)
 	s.looks++
 }
 
 // findings gives the door's findings; a previewed door's are without their causes.
 func (s *State) findings() []judge.Finding {
 	if s.preview.on && s.found == nil && s.lacks == nil {
-		s.found = judge.Verdicts(&s.fit, &s.tried.Door, &s.Job().Wanted)
+		s.found = judge.Verdicts(&s.fit, &s.tried.Door, &s.wanted)
 	}
 	return s.found
 }

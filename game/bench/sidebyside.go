@@ -47,7 +47,7 @@ func (s *State) WayPicture(w *Way, wide, high float64) *draw.List {
 	var scene draw.Scene
 	var l draw.List
 	job := s.Job()
-	draw.Small(&l, &scene, w.at.Fit, &w.at.Tried.Door, &w.at.Tried.Anatomy, &job.Wanted, &job.Door, job.Hand == game.Right, wide, high, s.figures())
+	draw.Small(&l, &scene, w.at.Fit, &w.at.Tried.Door, &w.at.Tried.Anatomy, &w.at.Wanted, &job.Door, job.Hand == game.Right, wide, high, s.figures())
 	return &l
 }
 

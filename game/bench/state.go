@@ -10,6 +10,7 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/draw"
+	"leafwright/geom/door"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
 )
@@ -23,8 +24,10 @@ type State struct {
 	jobs, looks int
 
 	stood   game.Tried // the door shown
-	tried   game.Tried // with what is previewed
+	tried   game.Tried // with what is previewed, as in the season
 	preview preview
+	season  season
+	was     door.Door // as found, in the season
 	base    base
 
 	fit     fit.Fit
@@ -34,6 +37,7 @@ type State struct {
 	weighed bool
 	swung   bool // the swing too
 	card    card
+	wanted  judge.Wanted // what the door shown is held against
 	nothing judge.Wanted // no limits at all
 	advised bool         // the prompt asked now told most when it was come to
 
@@ -241,15 +245,9 @@ func (s *State) measure() {
 	s.look.Option = s.within(s.look.Option)
 	s.preview = preview{}
 	s.stood = s.tryShown()
-	s.tried = s.stood
-	fit.Evaluate(&s.fit, &s.tried.Door)
+	s.hang(s.stood)
 	s.found, s.sure, s.weighed, s.swung = nil, nil, false, false
-	if _, _, s.lacks = job.Shapes(); s.lacks == nil {
-		find := judge.Findings
-		if s.Measuring() { // the causes can wait until it is weighed
-			find = judge.Verdicts
-		}
-		s.found = find(&s.fit, &s.tried.Door, &job.Wanted)
-	}
+	_, _, s.lacks = job.Shapes()
+	s.find()
 	s.jobs++
 }

@@ -6,7 +6,6 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/words"
-	"leafwright/geom/judge"
 	"leafwright/geom/survey"
 )
 
@@ -23,8 +22,7 @@ func (s *State) Weigh() {
 	}
 	s.weighed = true
 	s.sure = s.surenessShown()
-	s.found = judge.Findings(&s.fit, &s.tried.Door, &s.Job().Wanted)
-	s.sure.Weigh(s.found)
+	s.find()
 	s.jobs++
 }
 
@@ -59,7 +57,7 @@ func (s *State) WeighMore() (done bool) {
 	if s.preview.on {
 		found = s.preview.found
 	}
-	s.sure.Weigh(found)
+	s.weigh(found)
 	s.jobs++
 	return true
 }

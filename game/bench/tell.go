@@ -22,7 +22,11 @@ func (s *State) Headline() string {
 	if s.lacks != nil {
 		return s.lacking()
 	}
-	return s.speaker().Headline(s.findings())
+	said := s.speaker().Headline(s.findings())
+	if s.season.when != "" {
+		said = "In " + s.season.when + ": " + string(said[0]|0x20) + said[1:]
+	}
+	return said
 }
 
 // Findings says every finding, worst first.
@@ -70,7 +74,7 @@ func (s *State) ReadOff() string {
 		return "There is a gap to read from " + s.Place(lo) + " to " + s.Place(hi) + " on this side."
 	}
 	gap, shown := s.GapAt(r.Edge, r.Place)
-	verdict := words.Word(s.Job().Wanted.Gaps[r.Edge].Judge(gap))
+	verdict := words.Word(s.wanted.Gaps[r.Edge].Judge(gap))
 	text := s.Length(gap) + ", " + verdict + "."
 	if seen := s.Length(shown); seen != s.Length(gap) {
 		text += " At the knuckle face, where the eye sees it, " + seen + "."

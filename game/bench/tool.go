@@ -109,7 +109,7 @@ func (s *State) Tool() Tool {
 
 // SetTool takes a tool in hand and lets go of whatever was held.
 func (s *State) SetTool(t Tool) {
-	if t == s.Tool() || t != Swing && t.held() == draw.NoTool {
+	if t == s.Tool() || t != Swing && (t.held() == draw.NoTool || s.past.fixed) {
 		return
 	}
 	s.drop()
@@ -210,7 +210,9 @@ func (s *State) HandBad() bool { return s.hold.why != nil }
 // handView adds to a view what the hands are doing, and the door as found.
 func (s *State) handView(v *draw.View) {
 	h := &s.hold
-	v.Was = &s.Job().Door
+	s.was = s.Job().Door
+	s.season.on(&s.was)
+	v.Was = &s.was
 	if v.Still || !s.working() {
 		return
 	}

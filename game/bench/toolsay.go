@@ -109,7 +109,7 @@ func (s *State) gapBeside(e fit.Edge, place float64) string {
 		return ""
 	}
 	gap, _ := s.GapAt(e, at)
-	return "Gap " + s.Length(gap) + ", " + words.Word(s.Job().Wanted.Gaps[e].Judge(gap))
+	return "Gap " + s.Length(gap) + ", " + words.Word(s.wanted.Gaps[e].Judge(gap))
 }
 
 func (s *State) tellStrip() {

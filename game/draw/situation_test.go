@@ -3,6 +3,7 @@ package draw
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"leafwright/game"
@@ -160,6 +161,7 @@ func demos() []situation {
 	if err != nil || len(files) < 7 {
 		panic("the demo jobs are missing")
 	}
+	slices.SortStableFunc(files, func(a, b string) int { return len(strings.SplitN(a, "-", 2)[0]) - len(strings.SplitN(b, "-", 2)[0]) }) // 10 after 9
 	var all []situation
 	for i, file := range files {
 		data, err := os.ReadFile(file)

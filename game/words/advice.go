@@ -29,10 +29,18 @@ func PreferenceWord(p advise.Preference) string {
 // AdviceHeadline says in a sentence or two what came of the advice.
 func (s *Speaker) AdviceHeadline(a *advise.Advice) string {
 	switch n := len(a.Plans); {
+	case a.Good && a.JustGood:
+		return "It fits as it is by what was read, but only just: nothing that can be worked makes surer of it."
 	case a.Good:
 		return "It fits as it is: nothing needs doing."
 	case a.Refused != nil:
 		return s.Care(a.Refused) + ". No advice is given: ask whoever holds the certificate."
+	case a.JustGood && n > 0:
+		ways := "There is one way"
+		if n > 1 {
+			ways = "There are " + number(n) + " ways"
+		}
+		return "It fits as it is by what was read, but so narrowly that a gap is likely out of its limits. " + ways + " to make sure of it."
 	case n == 1:
 		return "There is one way to make it fit."
 	case n > 1:
@@ -54,7 +62,7 @@ func (s *Speaker) PlanTitle(p *advise.Plan) string {
 			bevels = true
 		case trim.Plane, trim.Cut, trim.Scribe, trim.Splice:
 			edges = true
-		case trim.Restop, trim.Follow:
+		case trim.Restop, trim.Follow, trim.PlaneJamb, trim.PackJamb:
 		default:
 			hinges = true
 		}
@@ -95,6 +103,15 @@ func (s *Speaker) PlanTitle(p *advise.Plan) string {
 		return "Splice a strip onto the " + s.leafEdge(p.Strip) + also
 	case advise.StopsOnly:
 		return "Move the stops, leave the leaf as it is"
+	case advise.JambsToo:
+		said := s.jambs(p)
+		if edges || bevels {
+			said += ", plane"
+			if also == "" {
+				said += " the leaf"
+			}
+		}
+		return said + also
 	case advise.StopsToo:
 		if edges || bevels {
 			if also != "" {
@@ -105,6 +122,30 @@ func (s *Speaker) PlanTitle(p *advise.Plan) string {
 		return "Move the stops" + also
 	}
 	return string(p.Family)
+}
+
+// jambs says which faces of the frame a plan works.
+func (s *Speaker) jambs(p *advise.Plan) string {
+	var off, on []string
+	for i := range p.Moves {
+		switch m := &p.Moves[i]; m.Kind {
+		case trim.PlaneJamb:
+			off = append(off, "the "+s.frameSide(m.Edge))
+		case trim.PackJamb:
+			on = append(on, "the "+s.frameSide(m.Edge))
+		}
+	}
+	said := ""
+	if len(on) > 0 {
+		said = "pack out " + listed(on)
+	}
+	if len(off) > 0 {
+		if said != "" {
+			said += ", "
+		}
+		said += "plane " + listed(off)
+	}
+	return capital(said)
 }
 
 // PlanCost says what a plan costs and how even it leaves the gaps, as one sentence.
@@ -149,28 +190,54 @@ func recut(p *advise.Plan) (n int) {
 	return n
 }
 
-// Parts of the allowance for errors that are said to be all of it, or next to none.
+// Chances that are said to be as good as sure, and to be little better than none.
 const (
-	allOfIt    = 0.9
-	nextToNone = 0.1
+	asGoodAsSure = 0.95
+	hardlyAny    = 0.3
 )
 
-// PlanSure says how much room a plan keeps for errors; read tells that the door is
-// known by readings, without which there is nothing to say.
+// PlanSure says how likely a plan comes out within the limits; read tells that the door
+// is known by readings, without which there is nothing to say.
 func (s *Speaker) PlanSure(p *advise.Plan, read bool) string {
 	switch {
 	case !read:
 		return ""
-	case p.Sure >= allOfIt:
-		return "It keeps room for all that readings and hand are likely to be off by."
-	case p.Sure <= nextToNone:
-		return "It keeps next to no room for what readings and hand may be off by: read the gaps again before the last of it."
+	case p.Sure >= asGoodAsSure:
+		return "Done so, the gaps come out within their limits as good as surely."
+	case p.Sure <= hardlyAny:
+		return "Limits so narrow ask for more than readings and hand can be trusted with: expect to trim once or twice more."
 	}
-	return "It keeps room for " + perCent(p.Sure) + " of what readings and hand are likely to be off by: read the gaps again before the last of it."
+	return "Readings and hand being what they are, the gaps come out within their limits with a chance of about " + perCent(p.Sure) + ", or else after one trim more."
 }
 
-// perCent writes a part of a whole.
-func perCent(part float64) string { return strconv.Itoa(int(math.Round(100*part))) + "\u00a0%" }
+// perCent writes a part of a whole, to the nearest twentieth.
+func perCent(part float64) string { return strconv.Itoa(5*int(math.Round(20*part))) + "\u00a0%" }
+
+// PlanCares says what a plan's moves bring that is to be minded, each once, with the moves
+// that bring it.
+func (s *Speaker) PlanCares(p *advise.Plan) (out []string) {
+	var said []string
+	var at [][]string
+	for i := range p.Steps {
+		for k := range p.Steps[i].Done.Cares {
+			care := s.Care(&p.Steps[i].Done.Cares[k])
+			j := 0
+			for j < len(said) && said[j] != care {
+				j++
+			}
+			if j == len(said) {
+				said, at = append(said, care), append(at, nil)
+			}
+			if n := strconv.Itoa(i + 1); len(at[j]) == 0 || at[j][len(at[j])-1] != n {
+				at[j] = append(at[j], n)
+			}
+		}
+	}
+	for j, care := range said {
+		out = append(out, "Take care at "+plural(len(at[j]), "move")+" "+listed(at[j])+": "+care+".")
+	}
+	return out
+}
 
 // PlanMove says a plan's i-th move and why it is made, in sentences.
 func (s *Speaker) PlanMove(p *advise.Plan, i int, a *advise.Advice) string {
@@ -312,7 +379,7 @@ func (s *Speaker) Conflict(c *advise.Conflict) (out []string) {
 	case n == 0:
 		return []string{"The gaps could be had, but not in steps that can be worked: let a limit give way by half a step."}
 	case n == 1:
-		out = append(out, capital(s.limit(c.Limits[0].Limit))+" cannot be had, whatever is done, unless something binds.")
+		out = append(out, capital(s.limit(c.Limits[0].Limit))+" cannot be had by planing, packing and moving hinges and stops, unless something binds.")
 	default:
 		names := make([]string, n)
 		for i := range c.Limits {

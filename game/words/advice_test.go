@@ -1,6 +1,7 @@
 package words
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 
@@ -20,6 +21,10 @@ var (
 	scribe = trim.Move{Kind: trim.Scribe, Edge: door.HeadSide, Line: geom.Through(0, 0, 762, 3)}
 	splice = trim.Move{Kind: trim.Splice, Edge: door.HeadSide, First: 12, Last: 12, Stock: 38}
 	restop = trim.Move{Kind: trim.Restop, Edge: door.LatchSide, First: 2, Last: 2}
+
+	packJamb  = trim.Move{Kind: trim.PackJamb, Edge: door.LatchSide, First: 6, Last: 6}
+	packHead  = trim.Move{Kind: trim.PackJamb, Edge: door.HeadSide, First: 6, Last: 6}
+	planeHead = trim.Move{Kind: trim.PlaneJamb, Edge: door.HeadSide, Last: 3}
 )
 
 func TestPlanTitles(t *testing.T) {
@@ -48,6 +53,10 @@ func TestPlanTitles(t *testing.T) {
 		{UK, advise.StopsToo, []trim.Move{restop, sink}, "Move the stops and work the hinges"},
 		{UK, advise.StopsToo, []trim.Move{restop, plane}, "Move the stops and plane"},
 		{UK, advise.StopsToo, []trim.Move{restop, plane, sink}, "Move the stops, plane and work the hinges"},
+		{UK, advise.JambsToo, []trim.Move{packJamb}, "Pack out the latch jamb"},
+		{UK, advise.JambsToo, []trim.Move{plane, packJamb}, "Pack out the latch jamb, plane the leaf"},
+		{US, advise.JambsToo, []trim.Move{sink, plane, planeHead}, "Plane the head, plane and work the hinges"},
+		{UK, advise.JambsToo, []trim.Move{pack, packJamb, packHead}, "Pack out the latch jamb and the head and work the packers"},
 	} {
 		p := &advise.Plan{Family: row.family, Strip: door.HeadSide, Moves: row.moves}
 		if got := speaker(row.region).PlanTitle(p); got != row.says {
@@ -92,13 +101,30 @@ func TestPlanSure(t *testing.T) {
 	}{
 		{1, false, ""},
 		{0.3, false, ""},
-		{1, true, "It keeps room for all that readings and hand are likely to be off by."},
-		{0.52, true, "It keeps room for 52\u00a0% of what readings and hand are likely to be off by: read the gaps again before the last of it."},
-		{0.02, true, "It keeps next to no room for what readings and hand may be off by: read the gaps again before the last of it."},
+		{1, true, "Done so, the gaps come out within their limits as good as surely."},
+		{0.52, true, "Readings and hand being what they are, the gaps come out within their limits with a chance of about 50\u00a0%, or else after one trim more."},
+		{0.02, true, "Limits so narrow ask for more than readings and hand can be trusted with: expect to trim once or twice more."},
 	} {
 		if got := speaker(UK).PlanSure(&advise.Plan{Sure: row.sure}, row.read); got != row.says {
 			t.Errorf("got  %s\nwant %s", got, row.says)
 		}
+	}
+}
+
+// What moves bring that is to be minded is said once, with the moves that bring it.
+func TestPlanCares(t *testing.T) {
+	out, keep := trim.Care{About: trim.PackerOut}, trim.Care{About: trim.KeepOff, Left: 2}
+	p := &advise.Plan{Steps: []trim.Step{
+		{Done: trim.Done{Cares: []trim.Care{out, out}}}, {}, {Done: trim.Done{Cares: []trim.Care{keep, out}}},
+	}}
+	s := speaker(UK)
+	got := s.PlanCares(p)
+	want := []string{"Take care at moves 1 and 3: " + s.Care(&out) + ".", "Take care at move 3: " + s.Care(&keep) + "."}
+	if !reflect.DeepEqual(got, want) {
+		t.Errorf("got  %q\nwant %q", got, want)
+	}
+	if len(s.PlanCares(&advise.Plan{})) > 0 {
+		t.Error("a plan not tried brings something")
 	}
 }
 
@@ -196,6 +222,9 @@ func TestAdviceHeadlines(t *testing.T) {
 		{advise.Advice{Good: true}, "It fits as it is: nothing needs doing."},
 		{advise.Advice{Refused: &trim.Care{About: trim.Rated}}, "A rated or labelled leaf takes no trimming, splicing or gains: its certificate and label decide. No advice is given: ask whoever holds the certificate."},
 		{advise.Advice{Plans: make([]advise.Plan, 1)}, "There is one way to make it fit."},
+		{advise.Advice{Good: true, JustGood: true}, "It fits as it is by what was read, but only just: nothing that can be worked makes surer of it."},
+		{advise.Advice{JustGood: true, Plans: make([]advise.Plan, 1)}, "It fits as it is by what was read, but so narrowly that a gap is likely out of its limits. There is one way to make sure of it."},
+		{advise.Advice{JustGood: true, Plans: make([]advise.Plan, 2)}, "It fits as it is by what was read, but so narrowly that a gap is likely out of its limits. There are two ways to make sure of it."},
 		{advise.Advice{Plans: make([]advise.Plan, 3)}, "There are three ways to make it fit, the best by your wishes first."},
 		{advise.Advice{Conflict: new(advise.Conflict)}, "No way was found to make it fit within these limits and wishes."},
 		{advise.Advice{}, "There is no door here that can be hung, so there is nothing to advise."},
@@ -222,7 +251,7 @@ func TestConflicts(t *testing.T) {
 		{UK, advise.Conflict{Care: &trim.Care{About: trim.TooLittle, Member: trim.Member{Part: trim.Stile}, Left: 40, Need: 45}},
 			[]string{"The gaps could be had, but not from the timber there is. Too little stays of the hanging stile: 40 mm is left, 45 mm is wanted."}},
 		{UK, advise.Conflict{Limits: []advise.Relax{gap(door.FloorSide, true, 2.8547, true)}, Together: []advise.Relax{gap(door.FloorSide, true, 2.8547, false)}}, []string{
-			"The most wanted for the gap at the floor cannot be had, whatever is done, unless something binds.",
+			"The most wanted for the gap at the floor cannot be had by planing, packing and moving hinges and stops, unless something binds.",
 			"The least that would do: let the gap at the floor be 2.9 mm more than the most wanted."}},
 		{US, advise.Conflict{
 			Limits:   []advise.Relax{gap(door.LatchSide, false, 1.01, true), wish(advise.HingesStay, true), wish(advise.StilesAlike, false)},

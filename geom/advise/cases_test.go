@@ -251,7 +251,7 @@ func TestShortLeafIsSpliced(t *testing.T) {
 			t.Errorf("the strip is %g to %g high", m.First, m.Last)
 		}
 	}
-	p.Wishes.NoStrip = true
+	p.Wishes.NoStrip, p.Wishes.LeaveFrame = true, true
 	a = Plans(p)
 	if len(a.Plans) > 0 || a.Conflict == nil {
 		t.Fatalf("without strips there are %d plans", len(a.Plans))

@@ -147,7 +147,7 @@ func (w *Work) beginConflict() bool {
 	var use []int
 	for i := range w.unknowns {
 		u := &w.unknowns[i]
-		if u.sort == strip || u.sort == shiftLow && !w.strained() {
+		if u.sort == strip || u.sort == shiftLow && !w.strained() || u.sort == sinkJamb && !w.spent() {
 			continue
 		}
 		if u.sort == offAt && (v.StilesAlike && u.edge.Upright() || v.TopRail > 0 && u.edge == door.HeadSide) {
@@ -245,7 +245,7 @@ func (c *conflict) give(i int, way bool) {
 			k++
 		}
 	case FrameStays:
-		forbid(func(u *unknown) bool { return u.sort == stopBack })
+		forbid(func(u *unknown) bool { return m.w.parts[u.part].frame })
 	case HingesStay:
 		forbid(func(u *unknown) bool { return u.hung() })
 	default:
@@ -260,7 +260,7 @@ func (c *conflict) give(i int, way bool) {
 // hung tells whether an unknown is of the hinges.
 func (u *unknown) hung() bool {
 	switch u.sort {
-	case sink, unpack, pack, setOut, raise, shiftLow:
+	case sink, sinkJamb, unpack, pack, setOut, raise, shiftLow:
 		return true
 	}
 	return false

@@ -104,7 +104,7 @@ func (w *Work) listPlaces() {
 		if f.Swing[e].Angle <= f.Closed+1e-3 {
 			least = min(least, want.Gaps[e].Least) // closed, the closed gap's own limits rule
 		}
-		w.places = append(w.places, place{judge.SwingGap, e, 0, max(0, least), math.Inf(1), sigma.Swing[e]})
+		w.places = append(w.places, place{judge.SwingGap, e, 0, max(0, least), math.Inf(1), w.swingKnown(sigma, e)})
 	}
 	play := hingePlay
 	if w.p.Sigma != nil {
@@ -185,7 +185,10 @@ func (w *Work) follow(u *unknown) []float64 {
 		}
 		return c
 	}
-	if u.sort == offEnd || u.sort == offAt || u.sort == strip {
+	switch {
+	case u.sort == jambOff || u.sort == jambOn:
+		return w.followJamb(u)
+	case u.sort == offEnd || u.sort == offAt || u.sort == strip && u.edge != door.HingeSide:
 		return w.followEdge(u)
 	}
 	one := *u
@@ -197,23 +200,38 @@ func (w *Work) follow(u *unknown) []float64 {
 			c[i] = 0
 		}
 	}
-	if u.sort == steeper {
+	if u.sort == steeper || u.sort == sinkJamb { // a gain in the jamb tilts the pins
 		return c
 	}
 	// The least of a swing may lie anywhere along an edge that is even, and jumps; the
 	// clearance of the place where it lies now follows as the closed gap there does.
 	for i, p := range w.places {
 		if p.subject == judge.SwingGap {
-			at := w.base.Swing[p.edge].At.X
-			if p.edge.Upright() {
-				at = w.base.Swing[p.edge].At.Y
-			} else if p.edge == door.FloorSide {
-				at = w.base.Swing[p.edge].Leaf.X + w.base.Pose.Origin.X
-			}
-			c[i] = w.gapFollows(c, p.edge, at)
+			c[i] = w.gapFollows(c, p.edge, w.swingAt(p.edge))
 		}
 	}
 	return c
+}
+
+// swingAt is where along an edge its clearance through the swing is least.
+func (w *Work) swingAt(e door.Edge) float64 {
+	s := &w.base.Swing[e]
+	switch {
+	case e.Upright():
+		return s.At.Y
+	case e == door.FloorSide:
+		return s.Leaf.X + w.base.Pose.Origin.X
+	}
+	return s.At.X
+}
+
+// swingKnown is how well an edge's clearance through the swing is known.
+func (w *Work) swingKnown(known *Sigmas, e door.Edge) float64 {
+	s := held(known.Gap[e], w.swingAt(e))
+	if e == door.FloorSide {
+		s = root(float64(s*s) + float64(known.Floor*known.Floor))
+	}
+	return s
 }
 
 // gapFollows gives how the closed gap of an edge follows at a place, by the places on
@@ -237,6 +255,30 @@ func (w *Work) gapFollows(c []float64, e door.Edge, at float64) float64 {
 		return 0
 	}
 	return c[last]
+}
+
+// followJamb gives how places follow what comes off the face of a jamb or the head: the
+// gap there and the clearance through the swing, and nothing else.
+func (w *Work) followJamb(u *unknown) []float64 {
+	c := make([]float64, len(w.places))
+	h := hat(w.stopRuns[u.edge], u.end, 2)
+	for i, p := range w.places {
+		if p.edge != u.edge {
+			continue
+		}
+		switch p.subject {
+		case judge.ClosedGap:
+			c[i] = held(h, p.at)
+		case judge.SwingGap:
+			at := w.base.Swing[p.edge].At
+			if p.edge.Upright() {
+				c[i] = held(h, at.Y)
+			} else {
+				c[i] = held(h, at.X)
+			}
+		}
+	}
+	return c
 }
 
 // followEdge gives how places follow what comes off an edge: the edge's own gap by

@@ -15,7 +15,8 @@ const doubt = 0.003
 
 // model is one family's linear program. Its variables are the amounts in use, then
 // the widest and the narrowest gap of sides and head, then for each edge the part of
-// the allowance for errors that is kept towards tight, then towards wide.
+// the allowance for errors that is kept towards tight, then towards wide, then towards
+// wide before anything is cut.
 //
 // Of some hundred places a dozen count at any one answer: rows are made when an
 // answer breaks them.
@@ -32,17 +33,19 @@ type model struct {
 	shut  []bool // by part: not to be used
 	// sure tells that errors count, and keep is how much of the allowance there is room
 	// for, by edge.
-	sure  bool
-	keep  [2][door.Edges]float64 // towards tight, and towards wide
-	allow []float64              // of every place, what errors ask for, mm
-	sigma []float64              // of every place, how well its gap will be known when all is done, mm
-	x     []float64
-	state lp.State
-	even  bool // whether unevenness costs
-	fixed []bool
-	least []float64 // bounds of the amounts in use
-	most  []float64
-	step  float64 // what amounts are rounded to; 0 = not rounded
+	sure    bool
+	keep    [3][door.Edges]float64 // towards tight, towards wide, and that before anything is cut
+	allow   [2][]float64           // of every place, what errors ask for on either side, mm
+	sigma   []float64              // of every place, how well its gap will be known when all is done, mm
+	stretch []int                  // of every place, what its odds are counted with
+	x       []float64
+	state   lp.State
+	even    bool // whether unevenness costs
+	fixed   []bool
+	least   []float64 // bounds of the amounts in use
+	most    []float64
+	diving  bool    // amounts are rounded one after another, the program solved between
+	step    float64 // what amounts are rounded to; 0 = not rounded
 	// elastic tells that every group of limits can give way by a variable of its own,
 	// the last ones.
 	elastic bool
@@ -56,6 +59,7 @@ const (
 	notMore
 	notWider    // than the widest
 	notNarrower // than the narrowest
+	notYet      // too wide before anything is cut
 	limits
 )
 
@@ -69,9 +73,10 @@ func (m *model) widest() int          { return len(m.use) }
 func (m *model) narrowest() int       { return len(m.use) + 1 }
 func (m *model) kept(e door.Edge) int { return len(m.use) + 2 + int(e) }
 func (m *model) safe(e door.Edge) int { return m.kept(e) + int(door.Edges) }
+func (m *model) calm(e door.Edge) int { return m.safe(e) + int(door.Edges) }
 
 func (m *model) count() int {
-	n := len(m.use) + 2 + 2*int(door.Edges)
+	n := len(m.use) + 2 + 3*int(door.Edges)
 	if m.elastic {
 		n += groups
 	}
@@ -106,7 +111,7 @@ func (w *Work) modelOf(use []int, elastic bool) *model {
 		hi[j] = u.most
 		m.cost[j] = float64(w.weight.timber*u.timber) + float64(w.weight.minutes*(u.minutes+handlingOnce))
 	}
-	m.allow = w.allow
+	m.allow, m.sigma = w.allow, w.sigma
 	m.even = w.weight.uneven > 0
 	lo[m.widest()], hi[m.widest()] = -widestSpread, widestSpread
 	lo[m.narrowest()], hi[m.narrowest()] = -widestSpread, widestSpread
@@ -137,13 +142,16 @@ func (m *model) wish(k int) {
 	m.rows = append(m.rows, row{place: -1})
 }
 
-// allowance is how much of a gap's limits errors ask for at the place, mm.
-func (m *model) allowance(i int) float64 {
+// allowance is how much of a gap's limits errors ask for at the place on a side, mm.
+func (m *model) allowance(i int, k limit) float64 {
 	p := &m.w.places[i]
 	if !m.sure || p.subject != judge.ClosedGap && p.subject != judge.SwingGap {
 		return 0
 	}
-	return m.allow[i]
+	if k == notYet {
+		return min(m.w.z*p.sigma, p.hi/2)
+	}
+	return m.allow[k][i]
 }
 
 // add makes the row of a place and a limit.
@@ -152,17 +160,21 @@ func (m *model) add(i int, k limit) {
 	a := make([]float64, m.count())
 	for j := range m.use {
 		u := m.unknown(j)
-		a[j] = float64(u.sign * m.w.column(u)[i])
+		if k != notYet || !u.cuts() {
+			a[j] = float64(u.sign * m.w.column(u)[i])
+		}
 	}
 	switch p := &m.w.places[i]; k {
 	case notLess:
-		a[m.kept(p.edge)] = -m.allowance(i)
+		a[m.kept(p.edge)] = -m.allowance(i, k)
 	case notMore:
-		a[m.safe(p.edge)] = m.allowance(i)
+		a[m.safe(p.edge)] = m.allowance(i, k)
 	case notWider:
 		a[m.widest()] = -1
 	case notNarrower:
 		a[m.narrowest()] = -1
+	case notYet:
+		a[m.calm(p.edge)] = m.allowance(i, k)
 	}
 	if m.elastic && k <= notMore {
 		give := 1.0
@@ -182,7 +194,7 @@ func (m *model) bounds(i int, k limit) (lo, hi float64) {
 	switch k {
 	case notLess:
 		lo = m.lo[i] - m.value[i]
-	case notMore:
+	case notMore, notYet:
 		hi = m.hi[i] - m.value[i]
 	case notWider:
 		hi = -m.value[i]
@@ -209,6 +221,19 @@ func (m *model) gap(i int) float64 {
 		if x := m.x[j]; x != 0 {
 			u := m.unknown(j)
 			g += float64(float64(u.sign*m.w.column(u)[i]) * x)
+		}
+	}
+	return g
+}
+
+// uncut gives what the model says of a place with all done but what is cut off.
+func (m *model) uncut(i int) float64 {
+	g := m.value[i]
+	for j := range m.use {
+		if x := m.x[j]; x != 0 {
+			if u := m.unknown(j); !u.cuts() {
+				g += float64(float64(u.sign*m.w.column(u)[i]) * x)
+			}
 		}
 	}
 	return g
@@ -242,6 +267,7 @@ func (m *model) complete() bool {
 	var worst [limits]int
 	var by [limits]float64
 	end := len(m.w.places)
+	staged := m.sure && !m.w.p.Offered
 	for i := 0; i < end; i++ {
 		p := &m.w.places[i]
 		if i == 0 || p.subject != m.w.places[i-1].subject || p.edge != m.w.places[i-1].edge {
@@ -250,8 +276,11 @@ func (m *model) complete() bool {
 			}
 		}
 		g := m.gap(i)
-		room := m.allowance(i)
-		over := [limits]float64{m.lo[i] + float64(room*m.x[m.kept(p.edge)]) - g, g + float64(room*m.x[m.safe(p.edge)]) - m.hi[i]}
+		tight, wide := m.allowance(i, notLess), m.allowance(i, notMore)
+		over := [limits]float64{m.lo[i] + float64(tight*m.x[m.kept(p.edge)]) - g, g + float64(wide*m.x[m.safe(p.edge)]) - m.hi[i]}
+		if staged && p.subject == judge.ClosedGap {
+			over[notYet] = m.uncut(i) + float64(m.allowance(i, notYet)*m.x[m.calm(p.edge)]) - m.hi[i]
+		}
 		if m.elastic {
 			give := m.x[m.count()-groups:]
 			over[notLess] -= give[group(p, notLess)]

@@ -23,6 +23,8 @@ type amounts struct {
 	scribed     [door.Edges]bool
 	steeper     float64
 	stop        [door.FloorSide][2]float64
+	jambDeeper  [2]float64                 // gains in the jamb of the outer hinges
+	jamb        [door.FloorSide][2]float64 // off the faces of the frame, below 0 packed out
 }
 
 func (m *model) amounts() (a amounts) {
@@ -49,6 +51,10 @@ func (m *model) amounts() (a amounts) {
 			a.strip[u.edge][u.end] += x
 		case sink, unpack, pack:
 			a.deeper[outer] += float64(u.sign * x)
+		case sinkJamb:
+			a.jambDeeper[outer] += x
+		case jambOff, jambOn:
+			a.jamb[u.edge][u.end] += float64(u.sign * x)
 		case setOut:
 			a.set[outer] += float64(u.sign * x)
 		case raise:
@@ -73,21 +79,44 @@ func (w *Work) moves(m *model) []trim.Move { return w.write(m.amounts(), m.step)
 func (w *Work) write(a amounts, grid float64) (out []trim.Move) {
 	d := &w.p.Piece.Door
 	add := func(m trim.Move) { out = append(out, m) }
-	w.perHinge(a.deeper, grid, func(i int, x float64) {
-		if x > 0 {
-			add(trim.Move{Kind: trim.Sink, Hinge: i, On: trim.OnLeaf, First: x})
-		} else {
-			add(trim.Move{Kind: trim.Pack, Hinge: i, On: trim.OnLeaf, First: -x})
+	each := func(kind trim.Kind, on trim.Part, x []float64) {
+		for i, v := range x {
+			if i == 0 && all(x, v) && abs(v) > nothing {
+				add(trim.Move{Kind: kind, On: on, First: v})
+				break
+			}
+			if abs(v) > nothing {
+				add(trim.Move{Kind: kind, Hinge: i + 1, On: on, First: v})
+			}
 		}
-	})
-	w.perHinge(a.set, grid, func(i int, x float64) {
-		add(trim.Move{Kind: trim.Set, Hinge: i, On: trim.OnLeaf, First: x})
-	})
-	if abs(a.raise) > nothing {
-		add(trim.Move{Kind: trim.Raise, On: trim.OnLeaf, First: a.raise})
 	}
-	if abs(a.low) > nothing {
-		add(trim.Move{Kind: trim.Shift, Hinge: len(d.Hinges), On: trim.OnLeaf, First: a.low})
+	deeper := w.perHinge(a.deeper, grid)
+	pack, jamb, sink := make([]float64, len(deeper)), make([]float64, len(deeper)), make([]float64, len(deeper))
+	for i, x := range deeper { // packing there is taken out before anything is cut
+		if x <= 0 {
+			pack[i] = -x
+			continue
+		}
+		h := &d.Hinges[i]
+		leaf := min(x, h.LeafPacker)
+		other := min(x-leaf, h.JambPacker)
+		pack[i], jamb[i], sink[i] = -leaf, -other, x-leaf-other
+	}
+	each(trim.Pack, trim.OnLeaf, pack)
+	each(trim.Pack, trim.OnJamb, jamb)
+	each(trim.Sink, trim.OnLeaf, sink)
+	each(trim.Sink, trim.OnJamb, w.perHinge(a.jambDeeper, grid))
+	each(trim.Set, trim.OnLeaf, w.perHinge(a.set, grid))
+	switch {
+	case abs(a.low) <= nothing && abs(a.raise) > nothing:
+		add(trim.Move{Kind: trim.Raise, On: trim.OnLeaf, First: a.raise})
+	case abs(a.low) > nothing: // one move for a hinge, not two that undo each other
+		up := make([]float64, len(d.Hinges))
+		for i := range up {
+			up[i] = -a.raise
+		}
+		up[len(up)-1] += a.low
+		each(trim.Shift, trim.OnLeaf, up)
 	}
 	for e := range door.Edges {
 		if o := a.off[e]; o[0] > nothing || o[1] > nothing {
@@ -114,6 +143,14 @@ func (w *Work) write(a amounts, grid float64) (out []trim.Move) {
 	if a.steeper > nothing {
 		back := float64(d.Leaf.ClosingSetback()*d.Leaf.Thickness) + a.steeper
 		add(trim.Move{Kind: trim.Bevel, Edge: door.LatchSide, Angle: bevelFor(&d.Leaf, back)})
+	}
+	for e, s := range a.jamb {
+		if s[0] > nothing || s[1] > nothing {
+			add(trim.Move{Kind: trim.PlaneJamb, Edge: door.Edge(e), First: max(0, s[0]), Last: max(0, s[1])})
+		}
+		if s[0] < -nothing || s[1] < -nothing {
+			add(trim.Move{Kind: trim.PackJamb, Edge: door.Edge(e), First: max(0, -s[0]), Last: max(0, -s[1])})
+		}
 	}
 	for e, s := range a.stop {
 		if abs(s[0]) > nothing || abs(s[1]) > nothing {
@@ -142,28 +179,34 @@ func (w *Work) sawn(e door.Edge, most float64) bool {
 	return abs(bow) <= straight
 }
 
-// perHinge gives each hinge its share of amounts at the outer two, one move for all
-// where they are alike.
-func (w *Work) perHinge(x [2]float64, grid float64, add func(hinge int, x float64)) {
-	all := w.p.Piece.Door.Hinges
-	if abs(x[0]) <= nothing && abs(x[1]) <= nothing {
-		return
-	}
-	if abs(x[0]-x[1]) <= nothing {
-		add(0, x[0])
-		return
-	}
-	top, low := all[0].LeafHeight, all[len(all)-1].LeafHeight
-	for i := range all {
-		part := (top - all[i].LeafHeight) / (top - low)
+// perHinge gives each hinge its share of amounts at the outer two.
+func (w *Work) perHinge(x [2]float64, grid float64) []float64 {
+	hinges := w.p.Piece.Door.Hinges
+	out := make([]float64, len(hinges))
+	top, low := hinges[0].LeafHeight, hinges[len(hinges)-1].LeafHeight
+	for i := range hinges {
+		part := (top - hinges[i].LeafHeight) / (top - low)
 		y := x[0] + float64((x[1]-x[0])*part)
-		if grid > 0 && i > 0 && i < len(all)-1 {
+		if grid > 0 && i > 0 && i < len(hinges)-1 {
 			y = grid * math.Round(y/grid)
 		}
+		if abs(x[0]-x[1]) <= nothing {
+			y = x[0]
+		}
 		if abs(y) > nothing {
-			add(i+1, y)
+			out[i] = y
 		}
 	}
+	return out
+}
+
+func all(x []float64, v float64) bool {
+	for _, y := range x {
+		if y != v {
+			return false
+		}
+	}
+	return true
 }
 
 // trial is what came of trying moves out.
@@ -237,17 +280,21 @@ func (u *unknown) makes(mv *trim.Move) bool {
 	case trim.Splice:
 		return u.sort == strip && u.edge == mv.Edge
 	case trim.Sink:
-		return u.sort == sink || u.sort == unpack
+		return u.sort == sink && mv.On != trim.OnJamb || u.sort == sinkJamb && mv.On == trim.OnJamb
 	case trim.Pack:
-		return u.sort == pack
+		return u.sort == pack && mv.First > 0 || u.sort == unpack && mv.First < 0
 	case trim.Set:
 		return u.sort == setOut
 	case trim.Raise:
 		return u.sort == raise
 	case trim.Shift:
-		return u.sort == shiftLow
+		return u.sort == shiftLow || u.sort == raise
 	case trim.Bevel:
 		return u.sort == steeper
+	case trim.PlaneJamb:
+		return u.sort == jambOff && u.edge == mv.Edge
+	case trim.PackJamb:
+		return u.sort == jambOn && u.edge == mv.Edge
 	case trim.Restop:
 		return u.sort == stopBack && u.edge == mv.Edge
 	}

@@ -13,11 +13,16 @@ func (w *Work) keep(a *attempt, m *model, t *trial, bound float64) {
 	p.Cost = costOf(t.steps)
 	p.Cost.Uneven = uneven(&w.tries)
 	if m.sure {
-		for e := range door.Edges {
-			p.Sure = min(p.Sure, m.room(e))
+		gaps := make([]float64, len(w.places))
+		for i := range gaps {
+			gaps[i] = m.gap(i)
 		}
-		price += float64(w.weight.unsure * (1 - p.Sure))
-		bound += float64(w.weight.unsure * (1 - p.Sure))
+		m.stretches()
+		o := m.odds(gaps)
+		p.Sure = max(0, 1-o.tight-o.wide)
+		o.tight, o.wide = min(1, o.tight), min(1, o.wide)
+		price += w.doubted(o)
+		bound += w.doubted(o)
 		p.Price, p.Bound = price, min(bound, price)
 	}
 	p.Family = familyOf(a.family, t.moves)
@@ -43,7 +48,7 @@ func costOf(steps []trim.Step) (c Cost) {
 
 // familyOf names a plan by what its moves are, not by what was allowed.
 func familyOf(tried Family, moves []trim.Move) Family {
-	var hinges, edges, scribes, strips, stops bool
+	var hinges, edges, scribes, strips, stops, jambs bool
 	for i := range moves {
 		switch moves[i].Kind {
 		case trim.Splice:
@@ -54,6 +59,8 @@ func familyOf(tried Family, moves []trim.Move) Family {
 			edges = true
 		case trim.Restop, trim.Follow:
 			stops = true
+		case trim.PlaneJamb, trim.PackJamb:
+			jambs = true
 		default:
 			hinges = true
 		}
@@ -61,6 +68,8 @@ func familyOf(tried Family, moves []trim.Move) Family {
 	switch {
 	case strips:
 		return Splice
+	case jambs:
+		return JambsToo
 	case stops && (edges || scribes || hinges):
 		return StopsToo
 	case stops:
@@ -109,6 +118,9 @@ func (w *Work) choose() {
 func (w *Work) outdoes(a, b *Plan) bool {
 	if a.Family == b.Family && a.Strip == b.Strip {
 		return true
+	}
+	if a.Family == Splice && b.Family == Splice && a.Strip.Upright() && b.Strip.Upright() {
+		return w.p.Piece.Anatomy.Lock.Kind == door.NoLock // a strip on the hanging stile leaves the lock where it is
 	}
 	const timber, time = 2, 5 // cm³, minutes: less is no reason
 	even := 0.5               // mm

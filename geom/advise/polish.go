@@ -9,11 +9,15 @@ import (
 
 // polisher betters amounts that are whole steps by whole steps.
 type polisher struct {
-	m    *model
-	gaps []float64
-	keep [2][door.Edges]float64 // part of the allowance for errors that is kept
-	on   []int                  // amounts that may change
+	m     *model
+	gaps  []float64
+	uncut []float64           // gaps with all done but what is cut off; none where that does not count
+	keep  [door.Edges]float64 // part of the allowance for errors that is kept before anything is cut
+	on    []int               // amounts that may change
 }
+
+// calmly is the part of the room kept before anything is cut that rounding leaves.
+const calmly = 0.8
 
 // breach is what breaking a limit by a millimetre counts.
 const breach = 1e5
@@ -24,8 +28,8 @@ func (m *model) polish() bool {
 	p := &polisher{m: m, gaps: make([]float64, len(m.w.places))}
 	for e := range door.Edges {
 		if m.sure {
-			p.keep[0][e], _ = m.lp.Bounds(m.kept(e))
-			p.keep[1][e], _ = m.lp.Bounds(m.safe(e))
+			p.keep[e], _ = m.lp.Bounds(m.calm(e))
+			p.keep[e] *= calmly
 		}
 	}
 	used := m.used()
@@ -34,9 +38,13 @@ func (m *model) polish() bool {
 			p.on = append(p.on, j)
 		}
 	}
-	for i := range p.gaps {
-		p.gaps[i] = m.gap(i)
+	if m.sure && !m.w.p.Offered {
+		p.uncut = make([]float64, len(m.w.places))
 	}
+	if m.sure {
+		m.stretches()
+	}
+	p.afresh()
 	best := p.worth()
 	for range 40 {
 		next, a, b, da, db := best, -1, -1, 0.0, 0.0
@@ -61,6 +69,9 @@ func (m *model) polish() bool {
 		if a == -1 {
 			for x, j := range p.on {
 				for _, k := range p.on[x+1:] {
+					if m.sure && !m.unknown(j).hung() && !m.unknown(k).hung() {
+						continue // edges do not help each other
+					}
 					for way := range 4 {
 						dj, dk := p.by(j, way&1 == 1), p.by(k, way&2 == 2)
 						if dj == 0 || dk == 0 {
@@ -90,9 +101,7 @@ func (m *model) polish() bool {
 		}
 		best = next
 	}
-	for i := range p.gaps { // afresh: changes add up what rounding leaves
-		p.gaps[i] = m.gap(i)
-	}
+	p.afresh() // changes add up what rounding leaves
 	m.x[m.widest()], m.x[m.narrowest()] = p.spread()
 	for _, j := range p.on {
 		m.fix(j, m.x[j])
@@ -100,14 +109,24 @@ func (m *model) polish() bool {
 	return p.broken() < 1e-6
 }
 
+// afresh works the gaps out.
+func (p *polisher) afresh() {
+	for i := range p.gaps {
+		p.gaps[i] = p.m.gap(i)
+	}
+	for i := range p.uncut {
+		p.uncut[i] = p.m.uncut(i)
+	}
+}
+
 // by gives the change of an amount to its next whole step, 0 where there is none.
 func (p *polisher) by(j int, up bool) float64 {
 	m := p.m
 	x := m.x[j]
 	u := m.unknown(j)
-	next := x - m.step
+	next := x - m.stepOf(u)
 	if up {
-		next = x + m.step
+		next = x + m.stepOf(u)
 	}
 	if u.sort == pack {
 		next = -1
@@ -138,6 +157,11 @@ func (p *polisher) change(j int, d float64) {
 	k := u.sign * d
 	for i, c := range m.w.column(u) {
 		p.gaps[i] += float64(k * c)
+	}
+	if p.uncut != nil && !u.cuts() {
+		for i, c := range m.w.column(u) {
+			p.uncut[i] += float64(k * c)
+		}
 	}
 	m.x[j] += d
 	if abs(m.x[j]) < nothing {
@@ -192,7 +216,11 @@ func (p *polisher) worth() float64 {
 		sum += float64(m.cost[j] * m.x[j])
 	}
 	hi, lo := p.spread()
-	return sum + float64(m.cost[m.widest()]*(hi-lo))
+	sum += float64(m.cost[m.widest()] * (hi - lo))
+	if m.sure {
+		sum += m.w.doubted(m.odds(p.gaps))
+	}
+	return sum
 }
 
 func (p *polisher) spread() (hi, lo float64) {
@@ -213,15 +241,16 @@ func (p *polisher) broken() float64 {
 	sum := 0.0
 	for i := range p.m.w.places {
 		q := &p.m.w.places[i]
-		room := 0.0
-		if p.m.sure {
-			room = p.m.allowance(i)
-		}
-		if d := p.m.lo[i] + float64(room*p.keep[0][q.edge]) - p.gaps[i]; d > 0 {
+		if d := p.m.lo[i] - p.gaps[i]; d > 0 {
 			sum += d
 		}
-		if d := p.gaps[i] + float64(room*p.keep[1][q.edge]) - p.m.hi[i]; d > 0 {
+		if d := p.gaps[i] - p.m.hi[i]; d > 0 {
 			sum += d
+		}
+		if p.uncut != nil && q.subject == judge.ClosedGap {
+			if d := p.uncut[i] + float64(p.m.allowance(i, notYet)*p.keep[q.edge]) - p.m.hi[i]; d > 0 {
+				sum += d
+			}
 		}
 	}
 	for k := range p.m.w.wishes {

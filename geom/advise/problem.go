@@ -9,6 +9,13 @@
 // worked and then tried out: moves are made (package trim), the door is hung anew
 // (package fit) and judged (package judge). A plan that does not come out good is
 // no plan.
+//
+// Where gaps rest on readings a plan is chosen by its chance too: the program first
+// keeps as much of the allowance for the readings' and the hand's errors as the limits
+// leave room for, more towards wide than towards tight, and rounding weighs what a step
+// costs against what it does to the chance. What could go too far waits: a plan has a
+// first [Stage] that leaves timber on, after which gaps are felt, and [Problem.After]
+// has the rest planned anew.
 package advise
 
 import (
@@ -50,12 +57,13 @@ type Problem struct {
 	Wishes Wishes
 	// Sigma is how well the gaps are known, nil where the shapes are exact.
 	Sigma *Sigmas
-	// Risk is the chance of cutting too far at a place that is borne; 0 = [usualRisk].
+	// Risk is the chance of cutting too far that is borne; 0 = [usualRisk].
 	Risk float64
 	// Hand is the workman's own error, mm, one sigma; 0 = [usualHand]. It counts only
 	// where Sigma does.
 	Hand float64
-	// Step is what amounts are whole multiples of, mm; 0 = half a millimetre.
+	// Step is what amounts are whole multiples of, or of half of it where nothing else
+	// does, mm; 0 = half a millimetre, and at last whole shavings.
 	Step float64
 	// Packers are the thicknesses of packing to be had, rising, mm; nil = [usualPackers].
 	Packers []float64
@@ -67,7 +75,6 @@ type Problem struct {
 // What is usual, in mm. Common practice, no published source.
 const (
 	leastStrip = 8.0 // a strip lower than that splits or lifts
-	usualRisk  = 0.025
 	usualHand  = 0.3
 	usualStep  = 0.5
 	shaving    = 0.1 // of a plane set fine
@@ -100,10 +107,13 @@ func orElse(x, usual float64) float64 {
 
 // Advice is what to do about a door.
 type Advice struct {
-	Good    bool       // it fits as it is, and no plan is needed
-	Refused *trim.Care // a rated leaf: no advice to trim it is given
-	Plans   []Plan     // by the preference, best first; each differs in kind, and none is outdone in everything
-	Trade   []Trade    // least timber first
+	Good bool // it fits as it is, and no plan is needed
+	// JustGood tells that it fits as it is by what was read, but so narrowly that a gap
+	// is likely out of its limits: the plans make sure of it.
+	JustGood bool
+	Refused  *trim.Care // a rated leaf: no advice to trim it is given
+	Plans    []Plan     // by the preference, best first; each differs in kind, and none is outdone in everything
+	Trade    []Trade    // least timber first
 	// Conflict is why there is no plan, nil where there is one.
 	Conflict *Conflict
 	// Findings is what is wrong as it stands.
@@ -122,6 +132,7 @@ const (
 	Splice     Family = "splice"             // a strip glued on, planing and hinges as needed
 	StopsOnly  Family = "stops"              // stops moved
 	StopsToo   Family = "stops and the leaf" // stops moved, and the leaf or its hinges worked
+	JambsToo   Family = "jambs"              // faces of latch jamb or head planed or packed out, the leaf and its hinges as needed
 )
 
 // Plan is a list of moves that makes the door good.
@@ -136,8 +147,9 @@ type Plan struct {
 	// and Price this one's; they differ by rounding. Both in the preference's measure,
 	// which says nothing outside one Advice.
 	Bound, Price float64
-	// Sure is the part of the allowance for errors that the gaps' limits leave room
-	// for: 1 is all of it.
+	// Sure is the chance, added up by stretches of the edges and so never too great, that
+	// the gaps come out within their limits once the leaf was offered up between stages
+	// and the last of the work is done; 1 where shapes are exact.
 	Sure float64
 	Why  []Cure // by move
 

@@ -21,7 +21,10 @@ func (w *Work) finish(a *attempt) {
 	}
 	m.lp.Prove()
 	bound := m.lp.Bound(m.lp.Dual()) + m.begun()
-	steps := [...]float64{w.p.step(), w.p.step() / 2, shaving}
+	steps := []float64{w.p.step(), w.p.step() / 2, shaving}
+	if w.p.Step > 0 { // a rule in inches has no shavings of a tenth of a millimetre
+		steps = steps[:2]
+	}
 	try := func(part, step float64) bool {
 		if m.sure {
 			m.ask(part)
@@ -40,17 +43,20 @@ func (w *Work) finish(a *attempt) {
 	if m.sure && m.roomy() {
 		// Errors ask for more room than whole steps leave: finer steps are worth it only
 		// where the leaf has been offered up, and not done anew once more gaps are read.
-		for _, part := range [...]float64{1, 0.5} {
-			for _, step := range steps {
-				if !w.p.Offered && step < steps[0] {
-					break
-				}
-				if try(part, step) {
-					return
-				}
-			}
+		if w.p.Offered && try(1, steps[1]) || try(1, steps[0]) {
+			return
+		}
+		// What was left out for doing little may be what lets the rest be rounded.
+		m.loose()
+		m.open()
+		m.ask(0.5)
+		if m.solve() == lp.Optimal {
+			m.lean()
+			m.lp.Prove()
+			bound = m.lp.Bound(m.lp.Dual()) + m.begun()
 		}
 	}
+	m.diving = true
 	for _, step := range steps {
 		if try(0, step) {
 			return
@@ -61,7 +67,7 @@ func (w *Work) finish(a *attempt) {
 // roomy tells whether there is room for any of the allowance for errors.
 func (m *model) roomy() bool {
 	for e := range door.Edges {
-		if max(m.keep[0][e], m.keep[1][e]) > 0.1 {
+		if max(m.keep[0][e], m.keep[1][e], m.keep[2][e]) > 0.1 {
 			return true
 		}
 	}
@@ -73,7 +79,7 @@ func (m *model) roomy() bool {
 func (w *Work) rounded(m *model, rounds int) *trial {
 	for range rounds {
 		m.loose()
-		if !m.dive() {
+		if m.sure && !m.diving || !m.dive() {
 			m.nearest()
 		}
 		if !m.polish() {
@@ -174,10 +180,11 @@ func (m *model) round(j int) (down, up float64) {
 		}
 		return down, up
 	}
-	down = m.step * math.Floor(x/m.step+nothing)
-	up = m.step * math.Ceil(x/m.step-nothing)
+	step := m.stepOf(u)
+	down = step * math.Floor(x/step+nothing)
+	up = step * math.Ceil(x/step-nothing)
 	if down < m.least[j] {
-		down = m.step * math.Ceil(m.least[j]/m.step-nothing)
+		down = step * math.Ceil(m.least[j]/step-nothing)
 		up = max(up, down)
 	}
 	if up > m.most[j] {
@@ -185,6 +192,14 @@ func (m *model) round(j int) (down, up float64) {
 		down = min(down, up)
 	}
 	return down, up
+}
+
+// stepOf is what an amount is a whole multiple of: of the hinges never shavings.
+func (m *model) stepOf(u *unknown) float64 {
+	if u.hung() {
+		return max(m.step, m.w.p.step()/2)
+	}
+	return m.step
 }
 
 // nearest rounds every amount to its nearest step, whatever that breaks.

@@ -11,29 +11,30 @@ import (
 
 // Sigmas is how well what is measured is known: standard deviations in mm, along
 // the edges of places.
+//
+// The swing's least clearance follows the closed gap at its place and is known as that
+// is, without a door being swung for every reading; but the floor rises under the swing
+// by as much more or less than it was taken to as Floor tells.
 type Sigmas struct {
 	Gap   [door.Edges]geom.Profile
 	Stop  [door.FloorSide]geom.Profile
-	Swing [door.Edges]float64
+	Floor float64
 }
 
 // sampled is how many places along an edge stand for all of it.
 const sampled = 9
 
-// SigmasOf takes the standard deviations of gaps that rest on readings; the swing's
-// may be nil. Nil where there are no gaps.
-func SigmasOf(g *survey.Gaps, swing *survey.Swing) *Sigmas {
+// SigmasOf takes the standard deviations of gaps that rest on readings, and that of the
+// floor under the swing; nil where there are no gaps.
+func SigmasOf(g *survey.Gaps, floor float64) *Sigmas {
 	if g == nil {
 		return nil
 	}
-	s := &Sigmas{}
+	s := &Sigmas{Floor: floor}
 	for e := range door.Edges {
 		s.Gap[e] = along(g.Fit.Gaps[e].Range(), func(at float64) float64 { return g.At(e, at).Sigma })
 		if e < door.FloorSide {
 			s.Stop[e] = along(g.Fit.Stops[e].Range(), func(at float64) float64 { return g.Stop(e, at).Sigma })
-		}
-		if swing != nil {
-			s.Swing[e] = swing.Edges[e].Sigma
 		}
 	}
 	return s

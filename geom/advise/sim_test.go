@@ -129,13 +129,17 @@ func (c chance) worked(moves []trim.Move, hand float64) []trim.Move {
 	return out
 }
 
-// feel reads the gaps asked for with a feeler: no gap is read as none.
-func (c chance) feel(d *door.Door, read []survey.Reading) []survey.Reading {
+// feel reads the gaps asked for with a feeler: no gap is read as none. Exactly is for
+// one who knows it all.
+func (c chance) feel(d *door.Door, read []survey.Reading, exactly bool) []survey.Reading {
 	var f fit.Fit
 	fit.Evaluate(&f, d)
 	out := append([]survey.Reading(nil), read...)
 	for i := range out {
 		r := &out[i]
+		if exactly {
+			r.Sigma = survey.SigmaRange.Lo
+		}
 		for e := range door.Edges {
 			if survey.SideOf(e) == r.Side {
 				r.Value = max(0, f.Gaps[e].At(r.At)+c.about(survey.SigmaOf(*r)))
@@ -224,15 +228,17 @@ func byRule(p trim.Piece, want *judge.Wanted, scribe bool) (moves []trim.Move) {
 }
 
 // TestFirstOffer has old doors read with a tape's errors, advised on, worked with a
-// hand's and judged by the true shapes, beside two rules of thumb. The aims asserted are
-// those reached; -doors 1000 -v gives the report.
+// hand's and judged by the true shapes, beside two rules of thumb and one who knows the
+// shapes and reads gaps without an error but whose hand is no steadier: what he does not
+// reach cannot be reached. The aims asserted are those reached; -doors 1000 -v gives the
+// report. Timber is of all trims, beside what is planned by one who knows the shapes.
 func TestFirstOffer(t *testing.T) {
 	if testing.Short() {
 		t.Skip("rates of a few doors say nothing")
 	}
 	for _, half := range [...]float64{0.5, 1, 1.5} {
 		want := band(half)
-		var advice, scribe, stile tally
+		var advice, ceiling, scribe, stile tally
 		out, none := 0, 0
 		for n := range many() {
 			c := seeded(1, uint64(n))
@@ -242,18 +248,22 @@ func TestFirstOffer(t *testing.T) {
 				continue
 			}
 			// Perfect knowledge knows the shapes, but its hand is no steadier.
-			perfect := Plans(&Problem{Piece: truth, Wanted: want, Sigma: &Sigmas{}, Offered: true})
+			known := &Problem{Piece: truth, Wanted: want, Sigma: &Sigmas{}, Offered: true}
+			perfect := Plans(known)
 			res := c.measured(&truth.Door)
-			if len(perfect.Plans) == 0 || perfect.Plans[0].Family == Splice || !res.Hangs {
+			if len(perfect.Plans) == 0 || wants(perfect) || !res.Hangs {
 				out++ // no plan even for one who knows it all, or a leaf too small
 				continue
 			}
 			least := perfect.Plans[0].Cost.Timber
+			ceiling.doors++
+			ceiling.perfect += least
+			ceiling.follow(seeded(7, uint64(n)), truth, known, perfect.Plans[0].Stages[0].Moves, &want, true)
 			believed := trim.Piece{Door: res.Door, Anatomy: truth.Anatomy}
 			for k, s := range []*tally{&scribe, &stile} {
 				s.offer(seeded(5+uint64(k), uint64(n)), truth, byRule(believed, &want, k == 0), &want, least)
 			}
-			p := &Problem{Piece: believed, Wanted: want, Sigma: SigmasOf(res.Gaps(), nil)}
+			p := &Problem{Piece: believed, Wanted: want, Sigma: SigmasOf(res.Gaps(), 0)}
 			a := Plans(p)
 			if len(a.Plans) == 0 {
 				none++
@@ -261,20 +271,31 @@ func TestFirstOffer(t *testing.T) {
 			}
 			advice.doors++
 			advice.perfect += least
-			advice.follow(c, truth, p, a.Plans[0].Stages[0].Moves, &want)
+			advice.follow(c, truth, p, a.Plans[0].Stages[0].Moves, &want, false)
 		}
 		t.Logf("gaps within %g mm either way: %d doors, %d more out of question, %d without a plan", half, advice.doors, out, none)
 		advice.report(t, "advice")
+		ceiling.report(t, "one who knows the shapes")
 		scribe.report(t, "scribed to an even gap")
 		stile.report(t, "all off the closing stile")
 		if half < 1 {
 			continue // a hand that is off by 0.3 mm at every move does not keep to that
 		}
 		p := advice.part
-		if p(advice.first+advice.second) < 0.65 || p(advice.first+advice.third) < 0.85 {
+		right, twice, far := 0.85, 0.9, 0.026 // a few doors are as chance has it
+		if many() >= 500 {
+			right, twice, far = 0.9, 0.95, 0.015
+			if half > 1 {
+				right, twice, far = 0.95, 0.97, 0.005
+				if more := advice.timber/advice.perfect - 1; more > 0.05 {
+					t.Errorf("%.1f %% more timber than perfect knowledge takes", 100*more)
+				}
+			}
+		}
+		if p(advice.first+advice.second) < right || p(advice.first+advice.third) < twice {
 			t.Errorf("too few doors come right")
 		}
-		if p(advice.far) > 0.02 {
+		if p(advice.far) > far {
 			t.Errorf("%d of %d doors are cut too far", advice.far, advice.doors)
 		}
 		for _, s := range []*tally{&scribe, &stile} {
@@ -285,9 +306,15 @@ func TestFirstOffer(t *testing.T) {
 	}
 }
 
+// wants tells whether a leaf is too small, or the frame in the way, even for one who knows
+// it all: his best plan glues a strip on or works a jamb.
+func wants(a Advice) bool {
+	return a.Plans[0].Family == Splice || a.Plans[0].Family == JambsToo
+}
+
 // follow works the moves, and where the door does not come right reads its gaps and
 // works what is then advised, twice at most.
-func (s *tally) follow(c chance, truth trim.Piece, p *Problem, moves []trim.Move, want *judge.Wanted) {
+func (s *tally) follow(c chance, truth trim.Piece, p *Problem, moves []trim.Move, want *judge.Wanted, knows bool) {
 	done := c.worked(moves, usualHand)
 	now, steps := trim.All(truth, done)
 	s.timber += costOf(steps).Timber
@@ -296,7 +323,7 @@ func (s *tally) follow(c chance, truth trim.Piece, p *Problem, moves []trim.Move
 		return
 	}
 	for offer := range 2 {
-		p = p.After(moves, c.feel(&now.Door, everywhere(&now.Door)))
+		p = p.After(moves, c.feel(&now.Door, everywhere(&now.Door), knows))
 		a := Plans(p)
 		if len(a.Plans) == 0 {
 			break

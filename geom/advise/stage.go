@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"leafwright/geom"
-	"leafwright/geom/advise/lp"
 	"leafwright/geom/door"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
@@ -15,103 +14,127 @@ import (
 // cuts tells whether an amount of the unknown cannot be put back.
 func (u *unknown) cuts() bool { return u.sort == offEnd || u.sort == offAt || u.sort == steeper }
 
-// stage parts a plan in two where its cuts, done at once, could go too far: first as
-// much as is safe with everything that can be undone, so that no gap is above its most
-// but with the chance borne; then, the gaps having been read, the rest.
+// stage parts a plan in two where its cuts, done at once, could go too far: first all
+// that can be put back, and every cut but what is held back along its edge, so that no
+// gap is above its most but with the chance borne; then, the gaps having been read, the
+// rest. What may prove needless once they are read waits till then.
 func (w *Work) stage(p *Plan, m *model) {
-	final := append([]float64(nil), m.x...)
-	var cut []int
-	for j := range m.use {
-		if m.unknown(j).cuts() && final[j] > nothing {
-			cut = append(cut, j)
-		}
-	}
-	if len(cut) == 0 {
-		return
-	}
-	once := w.atOnce(m, cut, final)
-	first, rest := m.x, make([]float64, len(final))
-	left := 0.0
-	for k, j := range cut {
-		first[j] = min(final[j], m.step/2*math.Floor(2*once[k]/m.step+nothing))
-		rest[j] = final[j] - first[j]
-		left += rest[j]
-	}
-	if left <= nothing {
-		copy(m.x, final)
-		return
-	}
-	one := w.moves(m)
-	m.x = rest
-	two := w.laterBevel(w.moves(m), p.Moves)
-	m.x = final
-	w.judged(w.try(one))
-	p.Stages = []Stage{{Moves: one, Read: Offering(&w.tries)}, {Moves: two}}
-}
-
-// laterBevel gives a later bevel the angle it has in the end, not that of its own
-// amount.
-func (w *Work) laterBevel(later, all []trim.Move) []trim.Move {
-	for i := range later {
-		if later[i].Kind != trim.Bevel {
-			continue
-		}
-		for k := range all {
-			if all[k].Kind == trim.Bevel {
-				later[i].Angle = all[k].Angle
+	all := m.amounts()
+	one, two := all, amounts{}
+	var clipped [door.Edges]bool
+	staged := false
+	for e := range door.Edges {
+		back := w.heldBack(m, e)
+		glued := some(all.strip[e][:])
+		packed := e < door.FloorSide && (abs(all.jamb[e][0]) > nothing || abs(all.jamb[e][1]) > nothing)
+		if !w.p.Offered && (glued || packed) {
+			// Nothing is glued on, and no lining touched, before it was seen how the leaf hangs.
+			staged = true
+			if glued {
+				one.strip[e], two.strip[e] = [2]float64{}, all.strip[e]
+				one.off[e], two.off[e] = [2]float64{}, all.off[e]
+				back = 0
+			}
+			if packed {
+				one.jamb[e], two.jamb[e] = [2]float64{}, all.jamb[e]
 			}
 		}
+		if back <= nothing {
+			continue
+		}
+		staged = true
+		for end, x := range all.off[e] {
+			one.off[e][end] = max(0, x-back)
+			two.off[e][end] = min(x, back)
+			clipped[e] = clipped[e] || x < back && max(all.off[e][0], all.off[e][1]) > back
+		}
+		for k, x := range all.at[e] {
+			one.at[e][k] = max(0, x-back)
+			two.at[e][k] = min(x, back)
+			two.scribed[e] = two.scribed[e] || x > 0
+		}
+		one.scribed[e] = some(one.at[e][:])
 	}
-	return later
+	if !staged {
+		return
+	}
+	first, then := w.write(one, m.step), w.write(two, m.step)
+	for i := range first {
+		if e := first[i].Edge; clipped[e] && (first[i].Kind == trim.Plane || first[i].Kind == trim.Cut) {
+			first[i].Kind = trim.Plane
+			w.setDown(&first[i], all.off[e])
+		}
+	}
+	for i := range then {
+		if e := then[i].Edge; clipped[e] && (then[i].Kind == trim.Plane || then[i].Kind == trim.Cut) {
+			then[i] = w.leftOver(e, all.off[e], max(then[i].First, then[i].Last))
+		}
+	}
+	w.judged(w.try(first))
+	p.Stages = []Stage{{Moves: first, Read: Offering(&w.tries)}, {Moves: then}}
 }
 
-// kept is the part of the allowance for errors that a program at least keeps where
-// there is room for all of it.
-const kept = 0.9
-
-// atOnce gives how much of each cut can be done at once.
-func (w *Work) atOnce(m *model, cut []int, final []float64) []float64 {
-	n := len(cut)
-	cost, lo, hi := make([]float64, n), make([]float64, n), make([]float64, n)
-	for k, j := range cut {
-		cost[k], hi[k] = -1, final[j]
-		m.x[j] = 0
+func some(all []float64) bool {
+	for _, x := range all {
+		if x > nothing {
+			return true
+		}
 	}
-	s := lp.New(cost, lo, hi)
+	return false
+}
+
+// crossing is where along an edge a straight cut of so much at its ends comes to as much
+// as is held back.
+func (w *Work) crossing(e door.Edge, off [2]float64, back float64) float64 {
+	run := w.runs[e]
+	return run.Lo + float64(run.Length()*(back-off[0]))/(off[1]-off[0])
+}
+
+// setDown has a plane begin or end where the cut is more than is held back.
+func (w *Work) setDown(m *trim.Move, off [2]float64) {
+	m.From, m.To = w.runs[m.Edge].Lo, w.runs[m.Edge].Hi
+	at := w.crossing(m.Edge, off, max(off[0], off[1])-max(m.First, m.Last))
+	if off[0] < off[1] {
+		m.From = at
+	} else {
+		m.To = at
+	}
+}
+
+// leftOver is what a cut that was set down so leaves to be done.
+func (w *Work) leftOver(e door.Edge, off [2]float64, back float64) trim.Move {
+	run := w.runs[e]
+	line := geom.Profile{
+		{At: run.Lo, Value: min(off[0], back)}, {At: w.crossing(e, off, back), Value: back}, {At: run.Hi, Value: min(off[1], back)},
+	}
+	return trim.Move{Kind: trim.Scribe, Edge: e, Line: line}
+}
+
+// heldBack is how much of an edge's cut is left until its gaps have been read, mm, in
+// whole steps; none where they are known.
+func (w *Work) heldBack(m *model, e door.Edge) float64 {
+	back := 0.0
+	hand := w.p.hand()
 	for i := range w.places {
 		p := &w.places[i]
-		if p.subject != judge.ClosedGap || math.IsInf(p.hi, 1) {
+		if p.subject != judge.ClosedGap || p.edge != e || math.IsInf(p.hi, 1) || w.p.Offered && p.sigma < 2*felt {
+			continue
+		}
+		g := m.gap(i)
+		cut := g - m.uncut(i)
+		if cut <= 1e-3 {
 			continue
 		}
 		// Before the leaf is offered up the chance is each place's: more caution leaves a
 		// leaf that does not go in, and gaps that cannot be read.
-		none, room := m.gap(i), w.z*m.sigma[i]
-		if w.p.Offered {
-			room = kept * m.allow[i]
-		}
-		a := make([]float64, n)
-		widens := false
-		for k, j := range cut {
-			u := m.unknown(j)
-			a[k] = u.sign * w.column(u)[i]
-			widens = widens || a[k] > 1e-3
-		}
-		if widens {
-			// A place that is too wide before anything is cut must not become wider.
-			s.AddRow(a, math.Inf(-1), max(p.hi-room-none, 0))
-		}
+		room := min(w.z*root(float64(p.sigma*p.sigma)+float64(hand*hand)), p.hi/2)
+		back = max(back, min(cut, g+room-p.hi))
 	}
-	out := make([]float64, n)
-	if s.Solve() == lp.Optimal {
-		for k := range out {
-			out[k] = s.X(k)
-		}
-	}
-	return out
+	return m.step * math.Ceil(back/m.step-0.1)
 }
 
 // inset is how far from a corner a feeler is put, mm.
-const inset = 60.0
+const inset = 30.0
 
 // Offering gives the gaps worth reading once a leaf hangs, as templates: along every
 // edge, upright ones at more places, those where the fit has the least gap first.
@@ -175,6 +198,9 @@ const handOften = 1.5
 
 // worse gives how well a gap is known when an error is added.
 func worse(known geom.Profile, by float64) geom.Profile {
+	if len(known) == 0 {
+		return geom.Level(by)
+	}
 	out := make(geom.Profile, len(known))
 	for i, s := range known {
 		out[i] = geom.Station{At: s.At, Value: root(float64(s.Value*s.Value) + float64(by*by))}
@@ -188,7 +214,6 @@ const (
 	ordinaryBow = 0.15
 	bowOver     = 700.0
 	noFeeler    = 0.05 // mm: the thinnest blade
-	halfNormal  = 0.6  // of a normal error's sigma, where only one half of it is left
 )
 
 // putRight moves one line so that the gap along the edge is what was read.
@@ -196,28 +221,34 @@ func (w *Work) putRight(e door.Edge, read []survey.Reading) {
 	d := &w.p.Piece.Door
 	fit.EvaluateClosed(&w.hung, d)
 	var by, known geom.Profile
-	for _, r := range read {
-		if r.Kind != survey.GapRead || r.Side != survey.SideOf(e) || len(w.hung.Gaps[e].Pieces) == 0 {
-			continue
-		}
-		now := w.hung.Gaps[e].At(r.At)
-		sigma := survey.SigmaOf(r)
-		if r.Value <= noFeeler && now < r.Value { // no feeler goes in, which is no more than was known
-			by = insert(by, geom.Station{At: r.At})
-			if w.p.Sigma != nil {
-				sigma = halfNormal * held(w.p.Sigma.Gap[e], r.At)
+	gaps := &w.hung.Gaps[e]
+	if len(gaps.Pieces) == 0 {
+		return
+	}
+	for pass := range 2 { // what no feeler goes into is weighed by what the others say
+		others := append(geom.Profile(nil), by...)
+		for _, r := range read {
+			if r.Kind != survey.GapRead || r.Side != survey.SideOf(e) || (r.Value <= noFeeler) != (pass == 1) {
+				continue
 			}
-			known = insert(known, geom.Station{At: r.At, Value: sigma})
-			continue
-		}
-		weight := 1.0
-		if w.p.Sigma != nil {
+			now, sigma := gaps.At(r.At), survey.SigmaOf(r)
+			if w.p.Sigma == nil {
+				if pass == 0 || now > r.Value {
+					by, known = insert(by, geom.Station{At: r.At, Value: r.Value - now}), insert(known, geom.Station{At: r.At, Value: sigma})
+				}
+				continue
+			}
 			before := held(w.p.Sigma.Gap[e], r.At)
-			weight = float64(before*before) / (float64(before*before) + float64(sigma*sigma))
-			sigma *= root(weight)
+			off := 0.0
+			if pass == 1 {
+				off, sigma = tight(now, before, r.At, others, gaps.Range())
+			} else {
+				weight := float64(before*before) / (float64(before*before) + float64(sigma*sigma))
+				off = weight * (r.Value - now)
+				sigma *= root(weight)
+			}
+			by, known = insert(by, geom.Station{At: r.At, Value: off}), insert(known, geom.Station{At: r.At, Value: sigma})
 		}
-		by = insert(by, geom.Station{At: r.At, Value: weight * (r.Value - now)})
-		known = insert(known, geom.Station{At: r.At, Value: sigma})
 	}
 	if len(by) == 0 {
 		return
@@ -247,6 +278,51 @@ func (w *Work) putRight(e door.Edge, read []survey.Reading) {
 		w.p.Sigma.Gap[e] = bowed(known, w.p.Sigma.Gap[e])
 	}
 }
+
+// tight gives what is to be put right at a place no feeler goes into, and how well that
+// is known. What is off along an edge is off by a straight line more than by anything
+// else, so two places that were felt foretell it, less well the farther it lies from
+// them; the rest is that there is no gap. now and before are the gap that was
+// believed and how well, others what was off at the places that were felt.
+func tight(now, before, at float64, others geom.Profile, over geom.Interval) (off, sigma float64) {
+	sigma = before
+	if n := len(others); n > 1 {
+		var mean, value, square, cross float64
+		for _, s := range others {
+			mean += s.At / float64(n)
+			value += s.Value / float64(n)
+		}
+		for _, s := range others {
+			square += float64((s.At - mean) * (s.At - mean))
+			cross += float64((s.At - mean) * (s.Value - value))
+		}
+		far := (at - mean) / over.Length()
+		spread := square / float64(over.Length()*over.Length())
+		foretold := value + float64(cross/square*(at-mean))
+		own := foretoldBy * root(1/float64(n)+1+float64(far*far)/spread)
+		weight := float64(before*before) / (float64(before*before) + float64(own*own))
+		off, sigma = weight*foretold, own*root(weight)
+	}
+	// A normal error of which only the part that leaves no gap is left (N. L. Johnson,
+	// S. Kotz, Continuous univariate distributions, from memory).
+	unit := survey.Uncertain{Sigma: 1}
+	a := -(now + off) / sigma
+	if !(sigma > 0) || a > 4 {
+		return off, sigma
+	}
+	if a < -4 {
+		return -now, noFeeler
+	}
+	const near = 1e-3
+	density := (unit.Below(a+near) - unit.Below(a-near)) / (2 * near)
+	k := density / unit.Below(a)
+	off -= float64(sigma * k)
+	return off, sigma * root(max(0.01, 1-float64(k*(k+a))))
+}
+
+// foretoldBy is how far, mm, one sigma, a gap ordinarily is off the line that is off
+// along its edge (common practice, no published source).
+const foretoldBy = 0.35
 
 // bowed gives how well a gap is known between the places it was read at: worse by
 // what the line may bow, but no worse than before.

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"leafwright/geom/advise/lp"
+	"leafwright/geom/door"
+	"leafwright/geom/trim"
 )
 
 // points is how many points the line of timber against evenness has.
@@ -16,7 +18,7 @@ func (w *Work) trade() {
 		return
 	}
 	best := &w.advice.Plans[0]
-	m := w.program(&attempt{family: best.Family, strip: best.Strip})
+	m := w.program(&attempt{family: best.Family, strip: best.Strip, scribed: scribedBy(best.Moves), pared: pares(best.Moves)})
 	m.even = true
 	timber, spread, both := make([]float64, m.count()), make([]float64, m.count()), make([]float64, m.count())
 	for j := range m.use {
@@ -37,7 +39,7 @@ func (w *Work) trade() {
 	}
 	least := m.sum(timber)
 	for j := range both {
-		both[j] = spread[j] + float64(trifle*timber[j])/100
+		both[j] = spread[j] + float64(trifle*timber[j])
 	}
 	m.lp.SetCost(both)
 	if m.solve() != lp.Optimal {
@@ -54,7 +56,7 @@ func (w *Work) trade() {
 			continue
 		}
 		t := Trade{m.sum(timber), m.x[m.widest()] - m.x[m.narrowest()]}
-		if n := len(w.advice.Trade); n > 0 && t.Timber-w.advice.Trade[n-1].Timber < 0.5 {
+		if n := len(w.advice.Trade); n > 0 && (t.Timber-w.advice.Trade[n-1].Timber < 0.5 || w.advice.Trade[n-1].Uneven-t.Uneven < 0.005) {
 			continue
 		}
 		w.advice.Trade = append(w.advice.Trade, t)
@@ -67,4 +69,24 @@ func (m *model) sum(of []float64) float64 {
 		s += float64(of[j] * x)
 	}
 	return s
+}
+
+// pares tells whether moves plane a face of the frame.
+func pares(moves []trim.Move) bool {
+	for i := range moves {
+		if moves[i].Kind == trim.PlaneJamb {
+			return true
+		}
+	}
+	return false
+}
+
+// scribedBy tells which edges moves scribe.
+func scribedBy(moves []trim.Move) (out [door.Edges]bool) {
+	for i := range moves {
+		if moves[i].Kind == trim.Scribe {
+			out[moves[i].Edge] = true
+		}
+	}
+	return out
 }

@@ -13,6 +13,7 @@ const (
 	offAt                // off an edge at a station, straight to the next ones
 	strip                // height of a strip on an edge at one of its ends
 	sink                 // a gain in the leaf deeper
+	sinkJamb             // a gain in the jamb deeper
 	unpack               // packing behind a hinge taken out
 	pack                 // packing behind a hinge put in
 	setOut               // a hinge out of the plane
@@ -20,6 +21,8 @@ const (
 	steeper              // the closing edge's stop arris back by more bevel
 	stopBack             // a stop away from the leaf at one of its ends
 	shiftLow             // the bottom hinge up on the leaf
+	jambOff              // off the face of a jamb or the head at one of its ends
+	jambOn               // a jamb or the head packed out into the opening at one of its ends
 )
 
 // unknown is one amount to be found, mm, never below 0: what can go both ways is
@@ -61,6 +64,9 @@ const (
 	shiftBegun   = 20.0 // of one hinge: old gain filled
 	stopBegun    = 22.0
 	stripBegun   = 75.0 // without the glue's own time
+	jambBegun    = 30.0 // stops off, face planed, made good
+	liningBegun  = 90.0 // casings off, the lining packed out, made good
+	frameMore    = 10.0 // to make good about a gain in the jamb
 	stripPerMM   = 0.5
 	setPerMM     = 1.0
 	handlingOnce = 0.02 // per mm of anything, so that nothing idle is done
@@ -72,14 +78,16 @@ const stations = 5
 // far is the most that is thought of off an edge, and small changes are taken over
 // step; mm.
 const (
-	far      = 40.0
-	gainMost = 6.0
-	packMost = 6.0
-	setMost  = 8.0
-	liftMost = 15.0
-	stopMost = 15.0
-	backMost = 4.0
-	stripTop = 60.0
+	far        = 40.0
+	gainMost   = 12.0
+	packMost   = 8.0
+	setMost    = 15.0
+	liftMost   = 50.0
+	stopMost   = 30.0
+	backMost   = 4.0
+	stripTop   = 60.0
+	jambMost   = 6.0 // deeper, and the lining is more easily made anew
+	liningMost = 30.0
 )
 
 // listUnknowns names everything that could be done.
@@ -109,8 +117,13 @@ func (w *Work) listUnknowns() {
 		s := begin(part{sort: strip, edge: e, minutes: stripBegun})
 		for end := range 2 {
 			add(unknown{sort: offEnd, edge: e, end: end, sign: 1, most: far, timber: volume / 2, minutes: time / 2, part: k, column: columns})
-			add(unknown{sort: strip, edge: e, end: end, sign: -1, most: stripTop, minutes: stripPerMM, part: s, column: columns})
+			glued := unknown{sort: strip, edge: e, end: end, sign: -1, most: stripTop, minutes: stripPerMM, part: s, column: columns}
 			columns++
+			if e == door.HingeSide { // the gains are cut anew in it: the leaf hangs by as much farther over
+				glued.column = columns
+				columns++
+			}
+			add(glued)
 		}
 		k = begin(part{sort: offAt, edge: e, minutes: scribeBegun})
 		for i := range stations {
@@ -129,10 +142,13 @@ func (w *Work) listUnknowns() {
 		packed := begin(part{sort: pack, hinge: i, minutes: packBegun})
 		plates := max(0, t-6) * h.Height / 1000
 		add(unknown{sort: sink, hinge: i, sign: 1, most: gainMost, timber: plates, minutes: gainPerMM, part: deep, column: columns})
-		if h.LeafPacker > 0 {
-			add(unknown{sort: unpack, hinge: i, sign: 1, most: h.LeafPacker, minutes: handlingOnce, part: packed, column: columns})
+		jamb := begin(part{sort: sinkJamb, hinge: i, minutes: gainBegun + frameMore, gains: 1, frame: true})
+		if there := h.LeafPacker + h.JambPacker; there > 0 {
+			add(unknown{sort: unpack, hinge: i, sign: 1, most: there, minutes: handlingOnce, part: packed, column: columns})
 		}
 		add(unknown{sort: pack, hinge: i, sign: -1, most: packMost, minutes: handlingOnce, part: packed, column: columns})
+		columns++
+		add(unknown{sort: sinkJamb, hinge: i, sign: 1, most: gainMost, minutes: gainPerMM, part: jamb, column: columns})
 		columns++
 		both(unknown{sort: setOut, hinge: i, most: setMost, minutes: setPerMM, part: begin(part{sort: setOut, hinge: i, minutes: setBegun, gains: 1})})
 	}
@@ -146,6 +162,15 @@ func (w *Work) listUnknowns() {
 		k := begin(part{sort: stopBack, edge: e, minutes: stopBegun, frame: true})
 		for end := range 2 {
 			both(unknown{sort: stopBack, edge: e, end: end, most: stopMost, minutes: 0.5, part: k})
+		}
+	}
+	for e := door.LatchSide; e <= door.HeadSide; e++ {
+		off := begin(part{sort: jambOff, edge: e, minutes: jambBegun, frame: true})
+		on := begin(part{sort: jambOn, edge: e, minutes: liningBegun, frame: true})
+		for end := range 2 {
+			add(unknown{sort: jambOff, edge: e, end: end, sign: 1, most: jambMost, minutes: planePerMM, part: off, column: columns})
+			add(unknown{sort: jambOn, edge: e, end: end, sign: -1, most: liningMost, minutes: setPerMM, part: on, column: columns})
+			columns++
 		}
 	}
 	w.columns = make([][]float64, columns)
@@ -169,6 +194,8 @@ func (w *Work) shape(u *unknown, amount float64) door.Door {
 	d.Hinges = append([]door.Hinge(nil), d.Hinges...)
 	amount *= u.sign
 	switch u.sort {
+	case sinkJamb:
+		d.Hinges[u.hinge].JambGain += amount
 	case sink, unpack, pack:
 		d.Hinges[u.hinge].LeafGain += amount
 	case setOut:
@@ -179,6 +206,10 @@ func (w *Work) shape(u *unknown, amount float64) door.Door {
 		}
 	case shiftLow:
 		d.Hinges[u.hinge].LeafHeight += amount
+	case strip: // on the hanging edge
+		off := hat(w.runs[door.HingeSide], u.end, 2)
+		off[u.end].Value = amount
+		d.Leaf.Hanging = plus(d.Leaf.Hanging, off)
 	case steeper:
 		d.Leaf.ClosingBevel = bevelFor(&d.Leaf, float64(d.Leaf.ClosingSetback()*d.Leaf.Thickness)+amount)
 	}

@@ -27,10 +27,12 @@ type Work struct {
 	unknowns []unknown
 	parts    []part
 	places   []place
-	start    []float64   // of every place, as it stands
-	allow    []float64   // of every place, what errors ask for by and large
-	z        float64     // how many standard deviations the chance borne allows for
-	columns  [][]float64 // by unknown's column: what every place gains per mm
+	start    []float64    // of every place, as it stands
+	allow    [2][]float64 // of every place, what errors ask for by and large
+	sigma    []float64    // of every place, how well it will be known, by and large
+	z        float64      // how many standard deviations are allowed for before the leaf is offered up
+	columns  [][]float64  // by unknown's column: what every place gains per mm
+	tail     []float64    // chances of a normal error, by steps
 	wishes   []wish
 	weight   weights
 	tried    []bool    // by part, in lean
@@ -57,7 +59,8 @@ type weights struct {
 	uneven  float64 // per mm of widest less narrowest
 	gain    float64 // per gain cut anew
 	frame   float64 // of working a side of the frame
-	unsure  float64 // of keeping none of the allowance for errors
+	unsure  float64 // of a door that is left tight, by its chance
+	spoilt  float64 // and of one cut too far
 }
 
 // weightsOf gives a preference's prices. They are a choice: what is preferred
@@ -66,18 +69,21 @@ type weights struct {
 func weightsOf(p Preference) weights {
 	switch p {
 	case MostEven:
-		return weights{timber: 0.05, minutes: 0.1, uneven: 100, gain: 1, frame: 2, unsure: 200}
+		return weights{timber: 0.05, minutes: 0.1, uneven: 100, gain: 1, frame: 2, unsure: 200, spoilt: 1000}
 	case Quickest:
-		return weights{timber: 0.02, minutes: 1, uneven: 0.5, gain: 1, frame: 1, unsure: 200}
+		return weights{timber: 0.02, minutes: 1, uneven: 0.5, gain: 1, frame: 1, unsure: 200, spoilt: 1000}
 	}
-	return weights{timber: 1, minutes: 0.3, uneven: 2, gain: 4, frame: 6, unsure: 500}
+	return weights{timber: 1, minutes: 0.3, uneven: 2, gain: 4, frame: 6, unsure: 1200, spoilt: 4000}
 }
 
 // attempt is a family to be tried.
 type attempt struct {
 	family Family
 	strip  door.Edge
-	still  bool // hinges are left alone: each is one more thing to be a little off
+	still  bool // no gain is cut anew: each is one more thing to be a little off
+	pared  bool // faces of the frame are planed, not packed out
+	// scribed tells the edges that are scribed where others are planed straight.
+	scribed [door.Edges]bool
 }
 
 // Plans gives the advice on a problem, all at once.
@@ -140,6 +146,11 @@ func (w *Work) Step() bool {
 		w.trade()
 		w.doing = opposing
 	case opposing:
+		if w.advice.JustGood && len(w.advice.Plans) == 0 {
+			w.advice.Good = true
+			w.doing = done
+			break
+		}
 		if len(w.advice.Plans) > 0 || w.oppose() {
 			w.doing = done
 		}
@@ -163,7 +174,7 @@ func (w *Work) prepare() {
 		}
 	}
 	w.advice.Good = good && w.wished()
-	if w.advice.Good {
+	if w.advice.Good && !w.doubtful() {
 		return
 	}
 	if w.p.Piece.Anatomy.Rated {
@@ -171,7 +182,10 @@ func (w *Work) prepare() {
 		return
 	}
 	w.doing = trying
-	w.measureOnce()
+	w.advice.JustGood, w.advice.Good = w.advice.Good, false
+	if w.start == nil {
+		w.measureOnce()
+	}
 	w.listWishes()
 	w.listFamilies()
 }
@@ -201,13 +215,7 @@ func (w *Work) topRail() float64 {
 // measureOnce works out everything that does not depend on the family.
 func (w *Work) measureOnce() {
 	d := &w.p.Piece.Door
-	c := d.Leaf.Corners(0)
-	w.runs = [door.Edges]geom.Interval{
-		{Lo: c.HangingFoot.Y, Hi: c.HangingHead.Y},
-		{Lo: c.ClosingFoot.Y, Hi: c.ClosingHead.Y},
-		{Lo: c.HangingHead.X, Hi: c.ClosingHead.X},
-		{Lo: c.HangingFoot.X, Hi: c.ClosingFoot.X},
-	}
+	w.runs = runsOf(d)
 	hinge, latch := d.Frame.HeadCorners()
 	w.stopRuns = [door.FloorSide]geom.Interval{{Hi: hinge.Y}, {Hi: latch.Y}, {Lo: hinge.X, Hi: latch.X}}
 	w.back = stopsClear
@@ -221,13 +229,17 @@ func (w *Work) measureOnce() {
 	w.start = w.read(&w.base)
 	w.tried = make([]bool, len(w.parts))
 	w.packs = packings(w.p.packers())
-	w.allow = make([]float64, len(w.places))
-	if w.p.Sigma != nil {
-		w.z = quantile(w.p.risk())
-		hand := w.p.hand()
-		for i, p := range w.places {
-			w.allow[i] = w.z * root(float64(p.sigma*p.sigma)+float64(hand*hand))
-		}
+	w.weighErrors()
+}
+
+// runsOf gives the stretches of the leaf's edges, in leaf axes.
+func runsOf(d *door.Door) [door.Edges]geom.Interval {
+	c := d.Leaf.Corners(0)
+	return [door.Edges]geom.Interval{
+		{Lo: c.HangingFoot.Y, Hi: c.HangingHead.Y},
+		{Lo: c.ClosingFoot.Y, Hi: c.ClosingHead.Y},
+		{Lo: c.HangingHead.X, Hi: c.ClosingHead.X},
+		{Lo: c.HangingFoot.X, Hi: c.ClosingFoot.X},
 	}
 }
 

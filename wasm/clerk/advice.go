@@ -61,6 +61,7 @@ func advised(job *game.Job, advice *advise.Advice, say *words.Speaker) map[strin
 		if sure := say.PlanSure(p, job.Survey != nil); sure != "" {
 			lines = append(lines, sure)
 		}
+		lines = append(lines, texts(say.PlanCares(p))...)
 		moves := make([]any, len(p.Moves))
 		for k := range p.Moves {
 			moves[k] = say.PlanMove(p, k, advice)

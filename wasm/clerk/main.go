@@ -8,7 +8,7 @@
 //
 //	id      any number; it comes back with the answer
 //	want    what is wanted: a name in the table below
-//	job     the text of a job file
+//	job     the text of a job file, where one is wanted
 //	inches  whether lengths are written and amounts chosen in inches
 //	words   a [words.Region]
 //
@@ -27,6 +27,7 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/beside"
+	"leafwright/game/lesson"
 	"leafwright/game/words"
 )
 
@@ -35,6 +36,13 @@ var self = js.Global()
 // answers are what can be wanted. An answer of nil is none: another question took its place.
 var answers = map[string]func(c *clerk, q js.Value, job *game.Job) map[string]any{
 	"advice": (*clerk).advice,
+	"files":  (*clerk).files,
+	"leaf":   (*clerk).leaf,
+	"season": (*clerk).season,
+	"sheet":  (*clerk).sheet,
+	// what is only looked at never takes the place of an act
+	"practice": (*clerk).practice,
+	"look":     (*clerk).practice,
 }
 
 func main() {
@@ -62,6 +70,10 @@ func main() {
 type clerk struct {
 	asked []js.Value // what is still to be answered, one a want
 	wake  chan struct{}
+
+	// the lesson played last: its file, how it stands and its session's text
+	play          *lesson.Play
+	file, session string
 }
 
 // put takes a question in, in the place of an older one of the same want.
@@ -96,6 +108,9 @@ func (c *clerk) answer(q js.Value) map[string]any {
 	do := answers[q.Get("want").String()]
 	if do == nil {
 		return map[string]any{"fault": "nobody here does " + q.Get("want").String()}
+	}
+	if q.Get("job").Type() != js.TypeString {
+		return do(c, q, nil)
 	}
 	job, err := game.Parse([]byte(q.Get("job").String()))
 	if err != nil {

@@ -147,6 +147,7 @@ var screens = []struct {
 }{{"phone", phone}, {"tablet", tablet}, {"desktop", desktop}}
 
 func TestOpens(t *testing.T) {
+	t.Parallel()
 	for _, c := range screens {
 		t.Run(c.name, func(t *testing.T) {
 			p := open(t, c.screen)
@@ -173,6 +174,7 @@ func TestOpens(t *testing.T) {
 }
 
 func TestSharpAtEveryRatio(t *testing.T) {
+	t.Parallel()
 	for _, ratio := range []float64{1, 1.25, 2, 3} {
 		t.Run(fmt.Sprint(ratio), func(t *testing.T) {
 			p := open(t, screen{w: 820, h: 900, ratio: ratio})
@@ -192,6 +194,7 @@ func TestSharpAtEveryRatio(t *testing.T) {
 
 // Zoom, or a window moved to another screen, changes the ratio of a page in use.
 func TestRatioThatChanges(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	p.unfold("section-leaf")
 	p.write(field("leaf.width"), "755")
@@ -203,6 +206,7 @@ func TestRatioThatChanges(t *testing.T) {
 }
 
 func TestNumberChangesFindingsAndDrawing(t *testing.T) {
+	t.Parallel()
 	for _, c := range screens {
 		t.Run(c.name, func(t *testing.T) {
 			p := open(t, c.screen)
@@ -227,6 +231,7 @@ func TestNumberChangesFindingsAndDrawing(t *testing.T) {
 }
 
 func TestSwingByMouse(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	before := p.text("#swing-rein + output")
 	x, y := p.grip()
@@ -243,6 +248,7 @@ func TestSwingByMouse(t *testing.T) {
 }
 
 func TestSwingByTouch(t *testing.T) {
+	t.Parallel()
 	p := open(t, phone)
 	p.choose("show", "Plan")
 	p.until(`!document.getElementById('swing-rein').closest('.slide').hidden`)
@@ -261,6 +267,7 @@ func TestSwingByTouch(t *testing.T) {
 
 // Whatever the pointer does on the drawing, the keys do too, and the panel.
 func TestSwingByKeys(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	ask[bool](p, `(stage.focus(), stage.contentDocument.querySelector('canvas').focus(), true)`)
 	p.do(chromedp.KeyEvent(kb.ArrowRight))
@@ -282,6 +289,7 @@ func TestSwingByKeys(t *testing.T) {
 }
 
 func TestNonsenseIsSaidAndKept(t *testing.T) {
+	t.Parallel()
 	p := open(t, phone)
 	before := p.look()
 	p.unfold("section-leaf")
@@ -317,6 +325,7 @@ func TestNonsenseIsSaidAndKept(t *testing.T) {
 }
 
 func TestReloadKeepsEverything(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	p.unfold("section-hinges")
 	p.write(field("hinges[0].leaf_gain"), "3.1")

@@ -65,6 +65,7 @@ const putting = `Math.max(...Array.from({ length: 20 }, () => {
 // One tap on advice makes an option of ordinary moves, which one undo takes away again;
 // advice follows what is typed.
 func TestAdvice(t *testing.T) {
+	t.Parallel()
 	for _, c := range screens {
 		t.Run(c.name, func(t *testing.T) {
 			p := open(t, c.screen)
@@ -138,7 +139,7 @@ func TestAdvice(t *testing.T) {
 			t.Logf("a question takes %.0f ms to answer, and %.1f ms of the page's own thread to put", evaluate[float64](p, answering), ask[float64](p, putting))
 			p.click("#wish-hinges")
 			p.untilAdvised()
-			for _, word := range []string{"Pack ", "Sink ", "Shift "} {
+			for _, word := range []string{"hinge out ", "hinges out ", "Raise ", "Sink ", "Shift "} {
 				if strings.Contains(p.text("#advice"), word) {
 					t.Errorf("hinges are to stay, and advice is %q", p.advice())
 				}
@@ -149,6 +150,7 @@ func TestAdvice(t *testing.T) {
 
 // Every demo has its answer, and every way advised can be tried.
 func TestAdviceOnEveryDemo(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	p.click("#advice-ask")
 	p.untilAdvised()
@@ -179,6 +181,7 @@ func TestAdviceOnEveryDemo(t *testing.T) {
 
 // Advice keeps nobody out, and holds on the narrowest phone.
 func TestAdviceAccessible(t *testing.T) {
+	t.Parallel()
 	source := axe(t)
 	for _, dark := range []bool{false, true} {
 		p := open(t, screen{w: 360, h: 740, ratio: 3, touch: true, dark: dark})
@@ -199,6 +202,7 @@ func TestAdviceAccessible(t *testing.T) {
 
 // Once fetched, the second program is there without a signal; before, its lack is said.
 func TestAdviceOffline(t *testing.T) {
+	t.Parallel()
 	exe := findBrowser(t)
 	own, err := start()
 	if err != nil {
@@ -225,6 +229,7 @@ func TestAdviceOffline(t *testing.T) {
 
 // Without a signal the first time, that is said, and it can be asked again.
 func TestAdviceWithoutSignal(t *testing.T) {
+	t.Parallel()
 	exe := findBrowser(t)
 	own, err := start()
 	if err != nil {

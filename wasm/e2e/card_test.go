@@ -50,6 +50,7 @@ var leastRead = []string{"769", "1992", "762", "1978", "40", "1786", "270"}
 // A door measured from nothing with a thumb: each figure is on the drawing at once,
 // and once there are enough the findings tell how sure they are.
 func TestMeasureFromNothing(t *testing.T) {
+	t.Parallel()
 	p := open(t, phone)
 	p.ownCard()
 	p.shot("card-empty-phone")
@@ -100,6 +101,7 @@ func TestMeasureFromNothing(t *testing.T) {
 // With the phone's keypad up a part of the drawing, the prompt's field and the way
 // on stay in sight.
 func TestCardOverTheKeypad(t *testing.T) {
+	t.Parallel()
 	p := open(t, screen{w: 360, h: 430, ratio: 3, touch: true})
 	p.ownCard()
 	p.answer("768")
@@ -115,6 +117,7 @@ func TestCardOverTheKeypad(t *testing.T) {
 
 // Inches stay as typed, whatever the page shows.
 func TestMeasureInInches(t *testing.T) {
+	t.Parallel()
 	p := open(t, phone)
 	p.unfold("settings-section")
 	p.choose("unit", "feet and inches")
@@ -138,6 +141,7 @@ func TestMeasureInInches(t *testing.T) {
 }
 
 func TestNonsenseOnTheCardIsKept(t *testing.T) {
+	t.Parallel()
 	p := open(t, phone)
 	p.ownCard()
 	p.answer("768")
@@ -166,6 +170,7 @@ func TestNonsenseOnTheCardIsKept(t *testing.T) {
 
 // A table with one faulty line says which, stays to be mended, and comes in whole.
 func TestPasteReadings(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	p.ownCard()
 	const table = "kind,at,value\nopening_width,1000,768\nopening_height,700,19920\nleaf_width,990,762\n"
@@ -200,6 +205,7 @@ func TestPasteReadings(t *testing.T) {
 
 // A slip is named with what it probably was, beside its field.
 func TestPlantedSlipIsNamed(t *testing.T) {
+	t.Parallel()
 	p := open(t, phone)
 	p.openDemo("Weaver's cottage, stair door")
 	p.until(`!document.getElementById('card-misfits-box').hidden`)
@@ -227,6 +233,7 @@ func TestPlantedSlipIsNamed(t *testing.T) {
 
 // The whole card at once takes the same figures.
 func TestAllAtOnce(t *testing.T) {
+	t.Parallel()
 	p := open(t, tablet)
 	p.ownCard()
 	p.tap("#card-mode")
@@ -250,6 +257,7 @@ func TestAllAtOnce(t *testing.T) {
 
 // How many hinges there are, and on which side, is said on the card.
 func TestHingesOnTheCard(t *testing.T) {
+	t.Parallel()
 	p := open(t, phone)
 	p.ownCard()
 	drawing, picture := p.look().drawing, ask[string](p, `document.getElementById('card-picture').innerHTML`)
@@ -268,6 +276,7 @@ func TestHingesOnTheCard(t *testing.T) {
 
 // Everything on the card can be done with keys.
 func TestCardByKeys(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	ask[bool](p, `(document.getElementById('own').focus(), true)`)
 	p.do(chromedp.KeyEvent(kb.Enter))
@@ -306,6 +315,7 @@ func TestCardByKeys(t *testing.T) {
 
 // Nothing on the card keeps people out.
 func TestCardAccessible(t *testing.T) {
+	t.Parallel()
 	source := axe(t)
 	for _, c := range []struct {
 		name string
@@ -397,6 +407,7 @@ const keystrokes = `new Promise(done => {
 // How well the swing is known is worked out in slices once nothing is typed, and comes
 // to the findings by itself.
 func TestSwingIsWeighed(t *testing.T) {
+	t.Parallel()
 	p := open(t, phone)
 	p.openDemo("Weaver's cottage, stair door")
 	p.until(`[...document.querySelectorAll('#findings li')].some(li => li.textContent.includes('swings') && li.textContent.includes('±'))`)

@@ -79,6 +79,7 @@ func (p *page) violations(where string) {
 
 // Nothing on the page or in the drawing's frame keeps people out.
 func TestAccessible(t *testing.T) {
+	t.Parallel()
 	source := axe(t)
 	for _, c := range []struct {
 		name string
@@ -130,6 +131,7 @@ func (p *page) inFrame(script string) {
 
 // Everything can be reached and used with the keyboard alone.
 func TestKeyboardWalk(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	p.until(`document.querySelector('#demos button')`)
 	const here = `(() => {
@@ -183,6 +185,7 @@ func TestKeyboardWalk(t *testing.T) {
 // A plain host that knows nothing of the page serves it from any folder, and when
 // the files there change, the new version is offered and comes when asked for.
 func TestAnyHostAndNewVersion(t *testing.T) {
+	t.Parallel()
 	browser := findBrowser(t)
 	exe, err := command()
 	if err != nil {

@@ -17,6 +17,7 @@ import (
 
 // With the server gone, the page opens all the same, and goes on from where it was.
 func TestOffline(t *testing.T) {
+	t.Parallel()
 	exe := findBrowser(t)
 	own, err := start()
 	if err != nil {
@@ -48,6 +49,7 @@ func TestOffline(t *testing.T) {
 
 // The browser may refuse to keep anything: that is said, and the file offered.
 func TestStorageThatFails(t *testing.T) {
+	t.Parallel()
 	p := open(t, phone)
 	ask[bool](p, `(stage.contentWindow.Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); }, true)`)
 	p.unfold("section-leaf")
@@ -63,6 +65,7 @@ func TestStorageThatFails(t *testing.T) {
 
 // The same job open in two windows: each is told of the other, neither of itself.
 func TestTwoWindows(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	other := p.tab()
 	other.unfold("section-leaf")
@@ -75,6 +78,7 @@ func TestTwoWindows(t *testing.T) {
 
 // A record cut short is passed over for the one before it, and that is said.
 func TestBrokenRecordFallsBack(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	p.unfold("section-job")
 	for _, name := range []string{"Kitchen", "Pantry", "Larder"} {
@@ -98,6 +102,7 @@ func TestBrokenRecordFallsBack(t *testing.T) {
 
 // The graphics may be taken away at any time: the drawing comes back by itself.
 func TestLostGraphics(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	p.unfold("section-leaf")
 	p.choose("show", "Front")
@@ -120,6 +125,7 @@ func TestLostGraphics(t *testing.T) {
 
 // Without WebGL a still picture stands in, and everything else goes on.
 func TestWithoutGraphics(t *testing.T) {
+	t.Parallel()
 	p := &page{t: t, url: serve(t)}
 	p.launch(findBrowser(t), desktop, []chromedp.ExecAllocatorOption{chromedp.Flag("disable-3d-apis", true)})
 	p.do(chromedp.Navigate(p.url))
@@ -136,6 +142,7 @@ func TestWithoutGraphics(t *testing.T) {
 }
 
 func TestEveryDemoOpens(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	p.until(`document.querySelector('#demos button')`)
 	n := ask[int](p, `document.querySelectorAll('#demos button').length`)
@@ -162,6 +169,7 @@ func TestEveryDemoOpens(t *testing.T) {
 
 // A job goes out as a file and comes back from one; a bad file changes nothing.
 func TestFiles(t *testing.T) {
+	t.Parallel()
 	p := open(t, phone)
 	p.unfold("section-job")
 	p.write(field("name"), "Scullery: hot/cold?")
@@ -200,6 +208,7 @@ func TestFiles(t *testing.T) {
 
 // The printed sheet carries the drawing as lines, not as the screen's pixels.
 func TestPrint(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	ask[bool](p, `(window.addEventListener('afterprint', () => { window.printed = true; }), true)`)
 	pdf, err := chromedp.Run(p.ctx, chromedp.PrintToPDF(chromedp.PDFPreferCSSPageSize()))

@@ -52,6 +52,7 @@ func (p *page) startWay() {
 
 // Every kind of move can be made in the panel, by pointer and by keys.
 func TestEveryMoveInThePanel(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	p.startWay()
 	kinds := ask[[]string](p, `[...document.getElementById('move-kind').options].map(o => o.value.split('.').pop())`)
@@ -127,6 +128,7 @@ func (p *page) addMoveByKeys(kind string) {
 
 // A way tried on the page and the same way by the command come to the same.
 func TestCommandAgreesWithThePage(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	p.startWay()
 	p.addMove("plane")
@@ -162,6 +164,7 @@ func TestCommandAgreesWithThePage(t *testing.T) {
 
 // A stroke of the plane, by mouse and by touch; a second one adds to the first.
 func TestPlaneStroke(t *testing.T) {
+	t.Parallel()
 	for _, c := range screens {
 		t.Run(c.name, func(t *testing.T) {
 			p := open(t, c.screen)
@@ -200,6 +203,7 @@ func TestPlaneStroke(t *testing.T) {
 
 // The tools are worked by keys too.
 func TestToolsByKeys(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	ask[bool](p, `(stage.focus(), stage.contentDocument.querySelector('canvas').focus(), true)`)
 	p.do(chromedp.KeyEvent("2"), chromedp.KeyEvent("]"))
@@ -220,6 +224,7 @@ func TestToolsByKeys(t *testing.T) {
 // A page reloaded in the middle, and one whose tab is killed, find every move and every
 // step of undo.
 func TestMovesAreKept(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	p.startWay()
 	p.addMove("plane")
@@ -256,6 +261,7 @@ func TestMovesAreKept(t *testing.T) {
 
 // For keeps, a cut is a cut.
 func TestForKeeps(t *testing.T) {
+	t.Parallel()
 	p := open(t, phone)
 	p.startWay()
 	p.addMove("plane")
@@ -283,6 +289,7 @@ func TestForKeeps(t *testing.T) {
 
 // All ways side by side, sorted by a row; as found always first.
 func TestSideBySide(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	p.startWay()
 	p.addMove("plane")
@@ -322,6 +329,7 @@ func TestSideBySide(t *testing.T) {
 // Jobs on this device: copied, renamed, deleted and brought back; a damaged one is set
 // aside and takes no other with it.
 func TestShelf(t *testing.T) {
+	t.Parallel()
 	p := open(t, phone)
 	p.unfold("section-job")
 	p.write(field("name"), "Porch")
@@ -368,6 +376,7 @@ func TestShelf(t *testing.T) {
 
 // Two tabs with the same job: neither overwrites the other.
 func TestTwoTabsOneJob(t *testing.T) {
+	t.Parallel()
 	p := open(t, desktop)
 	other := p.tab()
 	other.startWay()
@@ -385,6 +394,7 @@ func TestTwoTabsOneJob(t *testing.T) {
 
 // Nothing in the ways, the tools, the table and the shelf keeps people out.
 func TestWaysAccessible(t *testing.T) {
+	t.Parallel()
 	source := axe(t)
 	for _, c := range []struct {
 		name string

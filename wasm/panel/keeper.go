@@ -47,6 +47,9 @@ func (k *keeper) heard() {
 
 // keep writes what changed.
 func (k *keeper) keep(job, look bool) {
+	if k.p.bench.IsGuest() {
+		return
+	}
 	if k.taken { // it was kept by the window it came from
 		job, k.taken = false, false
 	}
@@ -138,5 +141,9 @@ func setTheme(t string) {
 	}
 }
 
+// wide matches a page with room for more than one picture. To ask for its width instead
+// would have it laid out at every change.
+var wide = page.Call("matchMedia", "(min-width: 700px)")
+
 // Narrow tells whether the page has room for one picture only.
-func Narrow() bool { return page.Get("innerWidth").Int() < 700 }
+func Narrow() bool { return !wide.Get("matches").Bool() }

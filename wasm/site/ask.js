@@ -36,10 +36,38 @@
   });
 
   // What stands on the bench, as the second program is told it; undefined while the
-  // drawing's frame starts afresh. With its options and its name where they matter.
-  const job = whole => document.getElementById('stage').contentWindow.benchJob?.(!!whole);
+  // drawing's frame starts afresh. With its options and its name where they matter. Its
+  // parts are in order, so that two texts of it differ only where it does.
+  const job = whole => {
+    const is = document.getElementById('stage').contentWindow.benchJob?.(!!whole);
+    return is && Object.fromEntries(Object.entries(is).sort());
+  };
 
   window.clerk = { ask, job };
+
+  // What is not needed at once has its script fetched when its button is first pressed,
+  // and pressed for it then.
+  document.addEventListener('DOMContentLoaded', () => {
+    for (const button of document.querySelectorAll('[data-script]')) {
+      const load = () => {
+        const style = Object.assign(document.createElement('link'), { rel: 'stylesheet', href: button.dataset.style });
+        const script = Object.assign(document.createElement('script'), { src: button.dataset.script });
+        script.onload = () => {
+          button.removeEventListener('click', load);
+          document.dispatchEvent(new Event('clerk'));
+          button.click();
+        };
+        script.onerror = () => {
+          script.remove();
+          style.remove();
+          button.nextElementSibling.hidden = false;
+        };
+        button.nextElementSibling.hidden = true;
+        document.head.append(style, script);
+      };
+      button.addEventListener('click', load);
+    }
+  });
 
   // Called by the first program whenever something changed: there is a door, or not.
   window.changed = is => document.dispatchEvent(new CustomEvent('changed', { detail: is }));

@@ -81,11 +81,15 @@
     canvas.style.outline = '';
   }).observe(document.documentElement, { childList: true, subtree: true, attributes: true });
 
+  // A frame that is left while it still fetches has not failed.
+  let left = false;
+  window.addEventListener('pagehide', () => { left = true; });
   const go = new Go();
   WebAssembly.instantiateStreaming(fetch('leafwright.wasm'), go.importObject)
     .then(made => go.run(made.instance))
     .then(() => Promise.reject(new Error('the program ended')))
     .catch(e => {
+      if (left) return;
       console.error(String(e));
       const page = parent.document;
       page.documentElement.dataset.failed = 'yes';

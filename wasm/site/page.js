@@ -8,10 +8,11 @@
     if (theme === 'light' || theme === 'dark') root.dataset.theme = theme;
   } catch { /* storage is blocked; the program says so */ }
 
-  // The program is fetched once the page's own words are on the screen.
+  // The program is fetched once the page's own words are on the screen, and it is known
+  // whether the address holds a job.
   document.addEventListener('DOMContentLoaded', () => {
     const stage = document.getElementById('stage');
-    requestAnimationFrame(() => requestAnimationFrame(() => { stage.src = stage.dataset.src; }));
+    requestAnimationFrame(() => requestAnimationFrame(() => window.linking.then(() => { stage.src = stage.dataset.src; })));
   });
 
   if (!('serviceWorker' in navigator) || location.search.includes('nosw')) return;
@@ -49,8 +50,15 @@
       return r.update();
     }).catch(() => { /* no signal, or a browser that forbids it: the page works as it is */ });
   });
-  // The second program, once fetched, is kept like the rest of the page.
-  document.addEventListener('clerk', () => workers.ready.then(r => r.active.postMessage('keep the rest')), { once: true });
+  // The second program is kept like the rest of the page once it is fetched, or a while
+  // after someone begins to work here, for sheets and advice where there is no signal.
+  // Who only looks does not pay for it.
+  const quiet = 5000; // ms
+  const rest = () => workers.ready.then(r => r.active.postMessage('keep the rest'));
+  document.addEventListener('clerk', rest, { once: true });
+  const later = () => setTimeout(() => { if (!navigator.connection?.saveData) rest(); }, quiet);
+  document.addEventListener('input', later, { once: true });
+  document.addEventListener('DOMContentLoaded', () => document.getElementById('guest-own').addEventListener('click', later, { once: true }));
   ready.observe(root, { attributes: true, attributeFilter: ['data-ready'] });
   document.addEventListener('DOMContentLoaded', () => {
     document.getElementById('update-now').addEventListener('click', () => {
@@ -58,7 +66,8 @@
         document.getElementById('update-text').textContent = 'This job is not saved in the browser. Save it as a file first, then reload.';
         return;
       }
-      if (waiting) waiting.postMessage('take over');
+      if (waiting?.state === 'installed') waiting.postMessage('take over');
+      else location.reload(); // another window had it take over
     });
   });
   // Every page that was under the old version comes along, unless its work stands only there.

@@ -7,9 +7,11 @@ import (
 	"fmt"
 	"go/scanner"
 	"go/token"
+	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -20,9 +22,10 @@ import (
 // that it is the first: a crash still tells the function.
 
 // oneLine writes those copies into dir and gives the compiler's arguments for using
-// them. Sources that Go keeps in its module cache may not be replaced and stay.
+// them. What Go keeps in its module cache may not be overlaid: of a module there the
+// packages the page needs are copied, and a go.mod of the build's own names the copy.
 func oneLine(ctx context.Context, goTool, checkout, dir string, packages ...string) ([]string, error) {
-	list := exec.CommandContext(ctx, goTool, append([]string{"list", "-deps", "-json=Dir,GoFiles"}, packages...)...)
+	list := exec.CommandContext(ctx, goTool, append([]string{"list", "-deps", "-json=Dir,GoFiles,SFiles,HFiles,EmbedFiles,Module"}, packages...)...)
 	list.Dir, list.Env = checkout, browserEnv()
 	said, err := list.Output()
 	if err != nil {
@@ -35,36 +38,83 @@ func oneLine(ctx context.Context, goTool, checkout, dir string, packages ...stri
 		return nil, fmt.Errorf("asking Go where it keeps modules: %w", err)
 	}
 	cache := strings.TrimSpace(string(kept)) + string(filepath.Separator)
-	replace := map[string]string{}
+	overlay, modules := map[string]string{}, map[string]string{}
 	for all := json.NewDecoder(bytes.NewReader(said)); all.More(); {
 		var p struct {
-			Dir     string
-			GoFiles []string
+			Dir                                 string
+			GoFiles, SFiles, HFiles, EmbedFiles []string
+			Module                              *struct{ Path, Dir string }
 		}
 		if err := all.Decode(&p); err != nil {
 			return nil, err
 		}
+		to := func(name string) string {
+			copied := filepath.Join(dir, strconv.Itoa(len(overlay))+".go")
+			overlay[filepath.Join(p.Dir, name)] = copied
+			return copied
+		}
 		if strings.HasPrefix(p.Dir, cache) {
-			continue
+			if p.Module == nil {
+				continue // a toolchain's own
+			}
+			copied := filepath.Join(dir, "modules", filepath.FromSlash(p.Module.Path))
+			modules[p.Module.Path] = copied
+			if err := copyFile(filepath.Join(p.Module.Dir, "go.mod"), filepath.Join(copied, "go.mod")); err != nil {
+				return nil, err
+			}
+			within := filepath.Join(copied, strings.TrimPrefix(p.Dir, p.Module.Dir))
+			to = func(name string) string { return filepath.Join(within, name) }
+			for _, name := range slices.Concat(p.SFiles, p.HFiles, p.EmbedFiles) {
+				if err := copyFile(filepath.Join(p.Dir, name), to(name)); err != nil {
+					return nil, err
+				}
+			}
 		}
 		for _, name := range p.GoFiles {
-			from, to := filepath.Join(p.Dir, name), filepath.Join(dir, strconv.Itoa(len(replace))+".go")
-			src, err := os.ReadFile(from)
+			src, err := os.ReadFile(filepath.Join(p.Dir, name))
+			if err == nil {
+				err = writeFile(to(name), onOneLine(src))
+			}
 			if err != nil {
 				return nil, err
 			}
-			if err := os.WriteFile(to, onOneLine(src), 0o600); err != nil {
-				return nil, err
-			}
-			replace[from] = to
 		}
 	}
-	overlay, err := json.Marshal(map[string]any{"Replace": replace})
+	text, err := json.Marshal(map[string]any{"Replace": overlay})
 	if err != nil {
 		return nil, err
 	}
 	file := filepath.Join(dir, "overlay.json")
-	return []string{"-overlay", file}, os.WriteFile(file, overlay, 0o600)
+	if err := writeFile(file, text); err != nil {
+		return nil, err
+	}
+	mod, err := os.ReadFile(filepath.Join(checkout, "go.mod"))
+	if err != nil {
+		return nil, err
+	}
+	for _, path := range slices.Sorted(maps.Keys(modules)) {
+		mod = fmt.Appendf(mod, "\nreplace %s => %q\n", path, modules[path])
+	}
+	own := filepath.Join(dir, "own.mod")
+	if err := writeFile(own, mod); err != nil {
+		return nil, err
+	}
+	return []string{"-overlay", file, "-modfile", own}, copyFile(filepath.Join(checkout, "go.sum"), filepath.Join(dir, "own.sum"))
+}
+
+func copyFile(from, to string) error {
+	data, err := os.ReadFile(from)
+	if err != nil {
+		return err
+	}
+	return writeFile(to, data)
+}
+
+func writeFile(to string, data []byte) error {
+	if err := os.MkdirAll(filepath.Dir(to), 0o700); err != nil {
+		return err
+	}
+	return os.WriteFile(to, data, 0o600)
 }
 
 // onOneLine puts before every line of Go that begins with a token a word to the

@@ -14,12 +14,18 @@ import (
 )
 
 // keepName are the files a browser must find under a name that never changes:
-// the document itself, the worker, and the list of jobs.
+// the document itself, the worker, the jobs and the lessons with their lists.
 func keepName(name string) bool {
-	return name == "index.html" || name == worker || path.Dir(name) == "jobs"
+	return name == "index.html" || name == worker || isData(name)
 }
 
-const worker = "sw.js"
+// isData tells of files that no code of ours is in.
+func isData(name string) bool { return path.Dir(name) == "jobs" || path.Dir(name) == "lessons" }
+
+const (
+	worker   = "sw.js"
+	practice = "practice." // its script and its styles
+)
 
 // Lines of sw.js that are filled in.
 const (
@@ -31,7 +37,7 @@ const (
 // isLater tells of a file's name before linking or after whether the file is fetched
 // when it is first needed, and not with the page.
 func isLater(name string) bool {
-	return strings.HasPrefix(name, strings.TrimSuffix(clerk, "wasm"))
+	return strings.HasPrefix(name, strings.TrimSuffix(clerk, "wasm")) || strings.HasPrefix(name, practice)
 }
 
 // link gives every file that may be kept for ever a name with its content's
@@ -55,7 +61,7 @@ func (f Files) link() error {
 		}
 		renamed := hashedName(name, f[name])
 		for other := range f {
-			if other != name && !strings.HasSuffix(other, ".wasm") && path.Dir(other) != "jobs" {
+			if other != name && !strings.HasSuffix(other, ".wasm") && !isData(other) {
 				f[other] = rename(f[other], name, renamed)
 			}
 		}

@@ -31,6 +31,7 @@ const (
 	clerk   = "clerk.wasm" // fetched when it is first asked for something
 	glue    = "wasm_exec.js"
 	list    = "jobs/list.json"
+	lessons = "lessons/list.json"
 )
 
 // Make compiles and gathers the page. Nothing is written outside Go's own build
@@ -48,10 +49,18 @@ func Make(ctx context.Context, o Options) (Files, error) {
 	if err := files.gather(filepath.Join(o.Checkout, "wasm", "site"), ""); err != nil {
 		return nil, err
 	}
-	if err := files.gather(filepath.Join(o.Checkout, "testdata", "jobs"), "jobs"); err != nil {
+	for _, folder := range []string{"jobs", "lessons"} {
+		if err := files.gather(filepath.Join(o.Checkout, "testdata", folder), folder); err != nil {
+			return nil, err
+		}
+	}
+	if err := files.paintIcons(); err != nil {
 		return nil, err
 	}
 	if files[list], err = files.jobList(); err != nil {
+		return nil, err
+	}
+	if files[lessons], err = files.lessonList(); err != nil {
 		return nil, err
 	}
 	if err := files.link(); err != nil {
@@ -106,6 +115,36 @@ func (f Files) jobList() ([]byte, error) {
 			return nil, fmt.Errorf("%s: no name to list it by", name)
 		}
 		entries = append(entries, Entry{path.Base(name), job.Name})
+	}
+	sort.Slice(entries, func(i, j int) bool { return entries[i].File < entries[j].File })
+	return json.MarshalIndent(entries, "", " ")
+}
+
+// LessonEntry is one lesson or explanation in the page's list.
+type LessonEntry struct {
+	File  string `json:"file"`
+	Title string `json:"title"`
+	Why   bool   `json:"why"` // an explanation
+}
+
+// lessonList gives the list the page offers its lessons from, in order of file name.
+func (f Files) lessonList() ([]byte, error) {
+	entries := []LessonEntry{}
+	for name, data := range f {
+		if path.Dir(name) != "lessons" || name == lessons {
+			continue
+		}
+		var file struct {
+			Title       string
+			Explanation int `json:"leafwright_explanation"`
+		}
+		if err := json.Unmarshal(data, &file); err != nil {
+			return nil, fmt.Errorf("%s: %w", name, err)
+		}
+		if file.Title == "" {
+			return nil, fmt.Errorf("%s: no title to list it by", name)
+		}
+		entries = append(entries, LessonEntry{path.Base(name), file.Title, file.Explanation > 0})
 	}
 	sort.Slice(entries, func(i, j int) bool { return entries[i].File < entries[j].File })
 	return json.MarshalIndent(entries, "", " ")

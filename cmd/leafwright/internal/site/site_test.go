@@ -38,12 +38,18 @@ func unlinked(t *testing.T) Files {
 	if f["index.html"], err = os.ReadFile(filepath.Join(checkout(t), "index.html")); err != nil {
 		t.Fatal(err)
 	}
-	for dir, to := range map[string]string{"wasm/site": "", "testdata/jobs": "jobs"} {
+	for dir, to := range map[string]string{"wasm/site": "", "testdata/jobs": "jobs", "testdata/lessons": "lessons"} {
 		if err := f.gather(filepath.Join(checkout(t), filepath.FromSlash(dir)), to); err != nil {
 			t.Fatal(err)
 		}
 	}
+	if err := f.paintIcons(); err != nil {
+		t.Fatal(err)
+	}
 	if f[list], err = f.jobList(); err != nil {
+		t.Fatal(err)
+	}
+	if f[lessons], err = f.lessonList(); err != nil {
 		t.Fatal(err)
 	}
 	return f
@@ -59,7 +65,7 @@ func linked(t *testing.T) Files {
 }
 
 // quoted matches what a file of the page may name another by.
-var quoted = regexp.MustCompile(`["']([A-Za-z0-9_./-]+\.(?:html|css|js|json|svg|wasm|webmanifest))["']`)
+var quoted = regexp.MustCompile(`["']([A-Za-z0-9_./-]+\.(?:html|css|js|json|png|svg|wasm|webmanifest))["']`)
 
 // absolute matches addresses that would not work from any folder of any host.
 var absolute = regexp.MustCompile(`https?://[^"' ]+|(?:src|href)="/[^"]*`)
@@ -67,7 +73,7 @@ var absolute = regexp.MustCompile(`https?://[^"' ]+|(?:src|href)="/[^"]*`)
 func TestEveryNameLeadsToAFile(t *testing.T) {
 	f := linked(t)
 	for name, data := range f {
-		if path.Ext(name) == ".wasm" || path.Dir(name) == "jobs" {
+		if path.Ext(name) == ".wasm" || isData(name) {
 			continue
 		}
 		for _, m := range quoted.FindAllSubmatch(data, -1) {
@@ -147,7 +153,7 @@ func TestWorkerKeepsEveryFile(t *testing.T) {
 			t.Errorf("the worker keeps %s: %v", name, has)
 		}
 	}
-	later := []string{f.named(t, "clerk", ".js"), f.named(t, "clerk", ".wasm")}
+	later := []string{f.named(t, "clerk", ".js"), f.named(t, "clerk", ".wasm"), f.named(t, "practice", ".css"), f.named(t, "practice", ".js")}
 	slices.Sort(later)
 	if want := `const LATER = ["` + strings.Join(later, `","`) + `"];`; !bytes.Contains(f[worker], []byte(want)) {
 		t.Errorf("the worker has no line %s", want)

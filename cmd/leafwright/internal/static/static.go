@@ -29,6 +29,7 @@ var types = map[string]string{
 	".css":         "text/css; charset=utf-8",
 	".js":          "text/javascript; charset=utf-8",
 	".json":        "application/json",
+	".png":         "image/png",
 	".svg":         "image/svg+xml",
 	".wasm":        "application/wasm",
 	".webmanifest": "application/manifest+json",

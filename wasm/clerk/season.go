@@ -1,0 +1,117 @@
+//go:build js
+
+package main
+
+import (
+	"fmt"
+	"strings"
+	"syscall/js"
+
+	"leafwright/game"
+	"leafwright/game/hardware"
+	"leafwright/geom/door"
+)
+
+// season is asked with
+//
+//	shown  the door: an option's place in the job, −1 as it stands, −2 as found
+//	month  it is now, 0 January to 11 December
+//
+// and answers with
+//
+//	said    the year in a sentence
+//	months  each with when (its name, and that the paint to come is on) and wider (how much
+//	        more of the closing gap the leaf takes then than today, mm), says (the gap) and
+//	        shows (what is drawn of it)
+//	graph   the closing gap through the year, SVG, a group a month; key says what it shows
+//	rows    the year as a table, its heads first
+//	fitting, air, moves  sentences: what to fit it to today, where it hangs, how it moves
+//	caution how far the figures go
+func (c *clerk) season(q js.Value, job *game.Job) map[string]any {
+	tried := shown(q, job)
+	month := q.Get("month").Int()
+	at := hardware.Usual(game.WhereOf(job))
+	at.Month, at.Meter = month, job.Meter[month]
+	year := hardware.SeasonOf(job, &tried, at)
+	say := speaker(q, job)
+	painted := ""
+	if year.Fit[door.LatchSide].Paint != 0 {
+		painted = ", painted"
+	}
+	wanted := say.Range(year.Wanted.Least, year.Wanted.Most)
+	if year.Wanted.Most <= 0 {
+		wanted = say.Range(year.Wanted.Least, year.Wanted.Least) + " or more"
+	}
+	table := year.Rows(say)
+	table[0][0], table[0][len(table[0])-1] = "month", "is"
+	rows, months := []any{texts(table[0])}, []any{}
+	for m, row := range table[1:] {
+		rows = append(rows, texts(row))
+		months = append(months, map[string]any{
+			"when": row[0] + painted, "wider": year.Closing[0] - year.Least[m], "says": row[0] + ": " + row[3] + ", " + row[4],
+			"shows": "The drawing shows the leaf as in " + row[0] + ": " + thanToday(row[2], painted != "") + ".",
+		})
+	}
+	return map[string]any{
+		"fault": "", "said": year.Headline(say), "months": months, "rows": rows, "graph": graph(&year),
+		"key":     "Bars: the closing gap, from its least to its most. Shaded: " + wanted + ", as wanted. Line: no gap.",
+		"fitting": texts(year.Fitting(say)), "air": texts(year.AirLines()), "moves": texts(year.Moves(say, tried.Anatomy.Make)),
+		"caution": hardware.Caution,
+	}
+}
+
+// graph draws the closing gap of each month from its least to its most, over the gap
+// wanted. A month stands where the thumb of a slider as wide as the drawing does.
+func graph(year *hardware.Season) string {
+	const wide, thumb, top, high = 336.0, 12.0, 8.0, 100.0 // px
+	least, most := year.Wanted.Least, year.Wanted.Most
+	lo, hi := 0.0, max(least, most)
+	for m := range year.Least {
+		lo, hi = min(lo, year.Least[m]), max(hi, year.Most[m])
+	}
+	if hi *= 1.1; hi <= lo {
+		hi = lo + 1
+	}
+	if most <= 0 {
+		most = hi
+	}
+	y := func(mm float64) float64 { return top + high*(hi-mm)/(hi-lo) }
+	var b strings.Builder
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f 128" aria-hidden="true" focusable="false">`, wide)
+	fmt.Fprintf(&b, `<rect y="%.1f" width="%.0f" height="%.1f"/><path class="axes" d="M0 %.1fH%.0f"/>`, y(most), wide, max(0, y(least)-y(most)), y(0), wide)
+	for m, name := range hardware.Months {
+		x := thumb + float64(m)*(wide-2*thumb)/11
+		from := y(year.Most[m])
+		fmt.Fprintf(&b, `<g data-month="%d"><path d="M%.1f %.1fV%.1f"/><text x="%.1f" y="124">%s</text></g>`, m, x, from, max(y(year.Least[m]), from+3), x, name[:1])
+	}
+	b.WriteString("</svg>")
+	return b.String()
+}
+
+// thanToday says in words how the leaf is against today.
+func thanToday(by string, painted bool) string {
+	said := "as wide as today"
+	if mm, wider := strings.CutPrefix(by, "+"); wider {
+		said = mm + " wider than today"
+	} else if mm, narrower := strings.CutPrefix(by, "−"); narrower {
+		said = mm + " narrower than today"
+	}
+	if painted {
+		said += ", and painted; the paint is drawn at the closing edge alone"
+	}
+	return said
+}
+
+// shown is the door that the question's page shows.
+func shown(q js.Value, job *game.Job) game.Tried {
+	switch i := q.Get("shown").Int(); {
+	case i >= 0 && i < len(job.Options):
+		return job.Try(i)
+	case i == asFound:
+		return job.Found()
+	}
+	return job.Stands()
+}
+
+// asFound is what the page calls the door before anything was done to it.
+const asFound = -2

@@ -1,0 +1,261 @@
+//go:build !js
+
+package e2e
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// toPractice opens the practice dialog and waits for its lessons.
+func (p *page) toPractice() {
+	p.t.Helper()
+	p.click("#practice-begin")
+	p.until(`document.querySelectorAll('.lessons .lesson').length >= 10`)
+}
+
+// untilActs waits until so many acts stand in the log.
+func (p *page) untilActs(n int) {
+	p.t.Helper()
+	p.until(fmt.Sprintf(`document.querySelectorAll('#practice-acts > li').length === %d && document.getElementById('practice-body').ariaBusy !== 'true'`, n))
+}
+
+// pick chooses in a list.
+func (p *page) pick(id, value string) {
+	p.t.Helper()
+	ask[bool](p, fmt.Sprintf(`(() => {
+		const s = document.getElementById(%q);
+		s.value = %q;
+		s.dispatchEvent(new Event('change', {bubbles: true}));
+		return s.value === %q || null;
+	})()`, id, value, value))
+}
+
+// lastSaid is what came of the last act.
+func (p *page) lastSaid() string {
+	p.t.Helper()
+	return ask[string](p, `document.querySelector('#practice-acts > li:last-child').textContent`)
+}
+
+// A lesson is played through on a phone by touch, with a reload in the middle.
+func TestPracticeByTouch(t *testing.T) {
+	t.Parallel()
+	p := open(t, phone)
+	p.tap("#practice-begin")
+	p.until(`document.querySelectorAll('.lessons .lesson').length >= 10`)
+	p.shot("practice-path")
+	p.tap("#practise-01-rubs-all-the-way-up")
+	p.until(`document.querySelector('#practice-try')`)
+	if got := ask[int](p, `document.querySelectorAll('#practice-picture svg text').length`); got != 0 {
+		t.Errorf("the door that is to be judged has %d figures on it", got)
+	}
+	p.tap("#practice-try")
+	p.untilActs(1)
+	if said := p.lastSaid(); !strings.Contains(said, "latch") {
+		t.Errorf("trying a leaf that is too wide says %q", said)
+	}
+	p.tap("#practice-reading summary")
+	p.until(`document.getElementById('practice-read-do')`)
+	p.pick("practice-side", "latch")
+	p.tap("#practice-read-do")
+	p.untilActs(2)
+	p.shot("practice-read")
+	spent := p.text("#practice-spent")
+	p.load(p.url)
+	p.tap("#practice-begin")
+	p.until(`document.querySelector('#practise-01-rubs-all-the-way-up')`)
+	if state := p.text("#practise-01-rubs-all-the-way-up"); !strings.Contains(state, "begun") {
+		t.Errorf("after a reload the lesson is %q", state)
+	}
+	p.tap("#practise-01-rubs-all-the-way-up")
+	p.untilActs(2)
+	if got := p.text("#practice-spent"); got != spent {
+		t.Errorf("after a reload %q, before %q", got, spent)
+	}
+
+	p.tap("#practice-naming summary")
+	p.tap("label:has(#fault-leaf-wide)")
+	p.tap("#practice-name-do")
+	p.untilActs(3)
+	p.tap("#practice-working summary")
+	p.until(`document.getElementById('practice-move-do')`)
+	p.pick("practice-move-kind", "plane")
+	p.until(`document.getElementById('practice-move-said').textContent.includes('lane')`)
+	p.pick("practice:options[0].moves[0].edge", "closing")
+	p.until(`document.getElementById('practice-move-said').textContent.includes('closing')`)
+	for _, end := range []string{"first", "last"} {
+		p.fill("practice:options[0].moves[0]."+end, "5")
+	}
+	p.until(`document.getElementById('practice-move-said').textContent.includes('5')`)
+	p.shot("practice-move")
+	p.tap("#practice-move-do")
+	p.untilActs(4)
+	p.tap("#practice-done")
+	p.untilActs(5)
+	p.shot("practice-judged")
+	judged := p.text("#practice-body")
+	for _, s := range []string{"too wide", "5 mm"} {
+		if !strings.Contains(judged, s) {
+			t.Errorf("the judgement does not speak of %q: %s", s, judged)
+		}
+	}
+	if got := ask[int](p, `document.querySelectorAll('#practice-picture svg text').length`); got < 4 {
+		t.Errorf("once it is over the door has %d figures on it", got)
+	}
+	p.tap("#practice-step-back")
+	p.until(`document.querySelectorAll('#practice-acts > li').length === 4`)
+	session := p.savedText("#practice-save")
+	if n := strings.Count(session, "\n"); n != 6 {
+		t.Errorf("the session for the teacher has %d lines:\n%s", n, session)
+	}
+	p.tap("#practice-back")
+	p.until(`document.querySelector('#practise-01-rubs-all-the-way-up')`)
+	if state := p.text("#practise-01-rubs-all-the-way-up"); !strings.Contains(state, "done") {
+		t.Errorf("played to its end the lesson is %q", state)
+	}
+}
+
+// fill puts text into a field and leaves it.
+func (p *page) fill(id, text string) {
+	p.t.Helper()
+	p.until(fmt.Sprintf(`document.getElementById(%q)`, id))
+	ask[bool](p, fmt.Sprintf(`(() => {
+		const e = document.getElementById(%q);
+		e.value = %q;
+		e.dispatchEvent(new Event('change', {bubbles: true}));
+		return true;
+	})()`, id, text))
+	p.until(fmt.Sprintf(`document.getElementById(%q)?.value === %q`, id, text))
+}
+
+// stand puts the cursor on something.
+func (p *page) stand(selector string) {
+	p.t.Helper()
+	p.until(fmt.Sprintf(`document.querySelector(%q) && !document.querySelector(%q).disabled`, selector, selector))
+	ask[bool](p, fmt.Sprintf(`(document.querySelector(%q).focus(), true)`, selector))
+}
+
+// A lesson is played by the keyboard alone, by following its hints.
+func TestPracticeByKeys(t *testing.T) {
+	t.Parallel()
+	p := open(t, desktop)
+	p.stand("#practice-begin")
+	p.do(chromedp.KeyEvent(kb.Enter))
+	p.until(`document.querySelectorAll('.lessons .lesson').length >= 10`)
+	p.stand("#practise-02-springs-open")
+	p.do(chromedp.KeyEvent(kb.Enter))
+	p.until(`document.querySelector('#practice-try')`)
+	p.shot("practice-desktop")
+	acts := 0
+	for range 4 {
+		acts++
+		p.stand("#practice-hint")
+		p.do(chromedp.KeyEvent(kb.Enter))
+		p.untilActs(acts)
+		if p.lastSaid() == "" {
+			t.Error("a hint says nothing")
+		}
+	}
+	p.stand("#practice-give-up")
+	p.do(chromedp.KeyEvent(kb.Enter))
+	p.untilActs(acts + 1)
+	if got := p.text("#practice-answer"); len(got) < 100 {
+		t.Errorf("the answer is %q", got)
+	}
+	p.shot("practice-answer")
+	p.do(chromedp.KeyEvent(kb.Escape))
+	p.until(`!document.getElementById('practice').open`)
+	p.stand("#practice-begin")
+	p.do(chromedp.KeyEvent(kb.Enter))
+	p.untilActs(acts + 1)
+}
+
+// The door in an explanation follows its sliders.
+func TestExplanations(t *testing.T) {
+	t.Parallel()
+	p := open(t, phone)
+	p.toPractice()
+	for _, name := range ask[[]string](p, `[...document.querySelectorAll('.lessons .lesson[id^="practise-why-"]')].map(b => b.id)`) {
+		p.click("#" + name)
+		p.until(`document.querySelector('#why-0')`)
+		before := ask[string](p, `document.getElementById('practice-picture').innerHTML`)
+		ask[bool](p, `(() => { const s = document.getElementById('why-0'); s.value = s.value === s.max ? s.min : s.max; s.dispatchEvent(new Event('input')); return true; })()`)
+		p.until(fmt.Sprintf(`document.getElementById('practice-picture').innerHTML !== %q`, before))
+		p.shot(name)
+		p.click("#practice-back")
+		p.until(`document.querySelectorAll('.lessons .lesson').length >= 10`)
+	}
+}
+
+// A door drawn by chance can be played, and a lesson file that is wrong says what is.
+func TestPracticeDrawnAndOpened(t *testing.T) {
+	t.Parallel()
+	p := open(t, desktop)
+	p.toPractice()
+	p.click("#practice-draw")
+	p.until(`document.querySelector('#practice-try')`)
+	p.click("#practice-try")
+	p.untilActs(1)
+	p.click("#practice-back")
+	p.until(`document.querySelectorAll('.lesson[id^="practise-attempt"]').length === 1`)
+
+	p.hand("a lesson.json", `{"leafwright_lesson": 1, "title": "Mine", "door": {"seed": -1}, "faults": [{"kind": "hinge loose"}]}`)
+	p.until(`document.getElementById('practice-state').textContent.includes('hinge loose')`)
+	if said := p.text("#practice-state"); !strings.Contains(said, "door.seed") {
+		t.Errorf("a bad lesson is refused with %q", said)
+	}
+	p.hand("handed in.txt", `{"leafwright_session": 1, "lesson": "02-springs-open", "learner": "Ada"}
+{"act": "try"}
+{"act": "hint"}
+`)
+	p.untilActs(2)
+	if title := p.text("#practice-title"); !strings.Contains(title, "Ada") {
+		t.Errorf("what Ada handed in is called %q", title)
+	}
+	p.click("#practice-step-back")
+	p.untilActs(1)
+	p.click("#practice-back")
+	p.until(`document.querySelector('#practise-02-springs-open')`)
+	if state := p.text("#practise-02-springs-open"); strings.Contains(state, "begun") {
+		t.Errorf("what another one did counts as one's own: %q", state)
+	}
+}
+
+// hand gives a file to the practice dialog.
+func (p *page) hand(name, text string) {
+	p.t.Helper()
+	ask[bool](p, fmt.Sprintf(`(() => {
+		const given = new DataTransfer();
+		given.items.add(new File([%q], %q));
+		const input = document.getElementById('practice-file');
+		input.files = given.files;
+		input.dispatchEvent(new Event('change'));
+		return true;
+	})()`, text, name))
+}
+
+// Practice keeps nobody out.
+func TestPracticeAccessible(t *testing.T) {
+	t.Parallel()
+	source := axe(t)
+	for _, dark := range []bool{false, true} {
+		p := open(t, screen{w: 360, h: 740, ratio: 3, touch: true, dark: dark})
+		ask[bool](p, `(() => {`+source+`; return true; })()`)
+		p.toPractice()
+		p.violations("the lessons")
+		p.click("#practise-03-tipped")
+		p.until(`document.querySelector('#practice-try')`)
+		p.click("#practice-try")
+		p.untilActs(1)
+		p.click("#practice-working summary")
+		p.until(`document.getElementById('practice-move-do')`)
+		p.violations("a lesson")
+		p.click("#practice-give-up")
+		p.untilActs(2)
+		p.violations("its answer")
+	}
+}

@@ -1,0 +1,396 @@
+// Practice: doors that can be spoiled for nothing. The clerk holds the door and says
+// what is seen; what a learner did is a text kept on this device, one line an act, and
+// nothing else is kept.
+'use strict';
+(() => {
+  const byID = id => document.getElementById(id);
+  const keep = 'leafwright-practice:'; // then a lesson's name: its session
+  const files = 'leafwright-lesson:'; // then a name: a lesson that was opened from a file
+  const root = document.documentElement;
+  let list = null; // what ships with the page
+  let now = null; // the lesson on show: name, file, session, shown
+  let busy = false;
+  let swing = 0;
+  let composed = ''; // the move being composed
+  let compose = ''; // and its kind
+
+  const el = (tag, props, ...children) => {
+    const e = Object.assign(document.createElement(tag), props);
+    e.append(...children.filter(c => c !== null && c !== undefined));
+    return e;
+  };
+  const button = (text, press, props) => {
+    const b = el('button', { type: 'button', textContent: text, ...props });
+    b.addEventListener('click', press);
+    return b;
+  };
+  const field = (label, input, ...rest) => el('div', { className: 'field' },
+    el('label', { htmlFor: input.id, textContent: label }), input.type === 'range' ? input : el('div', { className: 'box long' }, input), ...rest);
+  const select = (id, choices, value) => {
+    const s = el('select', { id }, ...choices.map(c => el('option', { value: c.kind ?? c.value, textContent: c.name ?? c.label })));
+    if (value !== undefined) s.value = value;
+    return s;
+  };
+  const paragraphs = all => all.map(text => el('p', { textContent: text }));
+  const picture = svg => {
+    const parsed = new DOMParser().parseFromString(svg, 'image/svg+xml').documentElement;
+    return document.importNode(parsed, true);
+  };
+  const say = text => { byID('practice-state').textContent = text; };
+  const dark = () => root.dataset.theme === 'dark' || (root.dataset.theme !== 'light' && matchMedia('(prefers-color-scheme: dark)').matches);
+
+  // Storage may be forbidden; then a session lives as long as the page.
+  const only = new Map();
+  const read = key => { try { return localStorage.getItem(key) ?? only.get(key) ?? ''; } catch { return only.get(key) ?? ''; } };
+  const write = (key, text) => {
+    only.set(key, text);
+    try { localStorage.setItem(key, text); } catch { say('This browser does not keep what you do here. Save it for your teacher before you leave.'); }
+  };
+  const kept = prefix => {
+    const names = new Set([...only.keys()].filter(k => k.startsWith(prefix)));
+    try {
+      for (let i = 0; i < localStorage.length; i++) if (localStorage.key(i).startsWith(prefix)) names.add(localStorage.key(i));
+    } catch { /* only what is here */ }
+    return [...names].map(k => k.slice(prefix.length)).sort();
+  };
+  const save = (name, text) => {
+    const a = el('a', { download: name, href: URL.createObjectURL(new Blob([text], { type: 'text/plain' })) });
+    a.click();
+    setTimeout(() => URL.revokeObjectURL(a.href), 10000);
+  };
+  const fetched = async name => {
+    const kept = read(files + name);
+    if (kept) return kept;
+    if (!/^[\w-]+$/.test(name)) throw new Error(`There is no lesson called ${name} here: open its file first.`);
+    const answer = await fetch('lessons/' + name + '.json');
+    if (!answer.ok) throw new Error(`There is no lesson called ${name} here: open its file first.`);
+    return answer.text();
+  };
+  const speech = () => {
+    const j = clerk.job(false);
+    return { inches: !!j?.inches, words: j?.words ?? 'UK', dark: dark() };
+  };
+  // A door with its figures wants more room than a phone has for both pictures.
+  const size = (figures, open, one) => {
+    const w = Math.max(280, byID('practice-picture').clientWidth || Math.min(innerWidth - 80, 640));
+    const wide = innerWidth >= 800;
+    byID('practice').classList.toggle('tall', figures && !wide);
+    if (wide) return { width: w, height: Math.round(Math.min(w * 1.1, innerHeight * 0.8)) };
+    return figures ? { width: w, height: Math.round(Math.min(w * 1.4, innerHeight * 0.6)), show: open > 1 ? 'plan' : 'front' }
+      : { width: w, height: Math.round(Math.min(w * 0.9, innerHeight * 0.36)), show: one ? (open > 0.2 ? 'plan' : 'front') : '' };
+  };
+  const ask = (want, question) => {
+    const q = { ...speech(), swing, ...question };
+    return clerk.ask(want, { ...q, ...size(!!now?.data?.over, q.swing ?? 2, now?.explain) });
+  };
+
+  // Shows one of the two halves of the dialog and what is in it.
+  const show = (title, picture, ...body) => {
+    const focus = document.activeElement?.id;
+    byID('practice-title').textContent = title;
+    byID('practice').classList.toggle('plain', !picture);
+    byID('practice-picture').replaceChildren(...(picture ? [picture] : []));
+    byID('practice-body').replaceChildren(...body);
+    byID('practice-back').hidden = !now;
+    const again = focus && byID(focus);
+    if (again && again !== document.activeElement) again.focus({ preventScroll: true });
+  };
+  const failed = why => {
+    busy = false;
+    byID('practice-body').ariaBusy = 'false';
+    say(why.message);
+  };
+
+  // The path: the lessons, the levels, the explanations.
+  const stateOf = session => {
+    if (!session) return '';
+    if (session.includes('{"act": "done"}')) return 'done';
+    return session.includes('{"act": "give up"}') ? 'looked up' : 'begun';
+  };
+  const path = async () => {
+    now = null;
+    list ??= await (await fetch('lessons/list.json')).json();
+    const row = (name, title, press) => {
+      const state = stateOf(read(keep + name));
+      const b = button('', press, { id: 'practise-' + name.replaceAll(' ', '-'), className: 'lesson' });
+      b.append(el('span', { textContent: title }), el('span', { className: 'quiet', textContent: state }));
+      return el('li', {}, b);
+    };
+    const name = e => e.file.replace(/\.json$/, '');
+    const own = kept(files);
+    const attempts = kept(keep).filter(n => n.startsWith('attempt '));
+    const level = select('practice-level', [1, 2, 3, 4, 5, 6].map(n => ({ value: String(n), label: ['One fault, a new door', 'One fault, an older door', 'Two faults, a new door', 'Two faults, an old door', 'Three faults', 'Three faults, an old door, faint'][n - 1] })), String(Math.min(6, 1 + Math.floor(attempts.length / 3))));
+    const file = el('input', { type: 'file', id: 'practice-file', accept: '.json,.txt,application/json,text/plain', hidden: true, tabIndex: -1, ariaLabel: 'Lesson file' });
+    file.addEventListener('change', async () => {
+      const f = file.files[0];
+      if (!f) return;
+      const text = await f.text();
+      if (text.startsWith('{"leafwright_session"')) { handedIn(text); return; }
+      const called = f.name.replace(/\.[^.]*$/, '');
+      say('Reading the lesson');
+      ask('practice', { do: 'begin', name: called, lesson: text, session: '' }).then(data => {
+        if (data.fault) { say(data.fault); return; }
+        write(files + called, text);
+        begin(called);
+      }, failed);
+    });
+    show('Practice', null,
+      el('p', { textContent: 'Doors that can be spoiled for nothing. Try the door, read it where you like, say what is wrong, and put it right: a cut is a cut here too.' }),
+      el('h3', { textContent: 'Lessons' }),
+      el('ol', { className: 'lessons' }, ...list.filter(e => !e.why).map(e => row(name(e), e.title, () => begin(name(e))))),
+      el('h3', { textContent: 'A door of your own' }),
+      el('div', { className: 'pair' }, field('How hard', level), button('Draw a door', () => begin('attempt ' + level.value + ' ' + (1 + crypto.getRandomValues(new Uint32Array(1))[0] % 1000000)), { id: 'practice-draw', className: 'main' })),
+      attempts.length ? el('ul', { className: 'lessons' }, ...attempts.map(n => row(n, 'Door ' + n.split(' ')[2] + ', level ' + n.split(' ')[1], () => begin(n)))) : null,
+      own.length ? el('h3', { textContent: 'From your teacher' }) : null,
+      own.length ? el('ul', { className: 'lessons' }, ...own.map(n => row(n, n, () => begin(n)))) : null,
+      el('div', { className: 'row' }, button('Open a lesson file', () => file.click(), { id: 'practice-open' }), file),
+      el('h3', { textContent: 'Why it is so' }),
+      el('ul', { className: 'lessons' }, ...list.filter(e => e.why).map(e => row(name(e), e.title, () => explain(name(e))))));
+    say('');
+  };
+
+  // A lesson.
+  const begin = async name => {
+    try {
+      const attempt = name.startsWith('attempt ');
+      say(attempt ? 'Looking for a door that can be put right' : 'Fetching the lesson');
+      now = { name, lesson: attempt ? '' : await fetched(name), session: read(keep + name), upto: -1 };
+      composed = compose = '';
+      swing = 0;
+      await again();
+      byID('practice').scrollTop = 0;
+    } catch (why) { failed(why); }
+  };
+  // What a learner handed in is looked at, and not kept among one's own.
+  const handedIn = async text => {
+    try {
+      const head = JSON.parse(text.split('\n')[0]);
+      const attempt = String(head.lesson).startsWith('attempt ');
+      now = { name: head.lesson, lesson: attempt ? '' : await fetched(head.lesson), session: text, upto: -1, theirs: head.learner || 'a learner' };
+      await again();
+    } catch (why) { failed(why); }
+  };
+  const about = () => ({ lesson: now.lesson, name: now.name, session: now.session, upto: now.upto });
+  const send = async question => {
+    if (busy) return;
+    busy = true;
+    byID('practice-body').ariaBusy = 'true';
+    try {
+      const data = await ask('practice', { ...about(), ...question });
+      if (data.fault) say(data.fault);
+      else if (data.refused) say(data.refused);
+      else {
+        if (now.theirs === undefined) {
+          if (data.session !== now.session) write(keep + now.name, data.session);
+          now.session = data.session;
+        }
+        const ended = data.over && !now.data?.over;
+        now.data = data;
+        lesson(data);
+        say('');
+        if (ended) look(); // with its figures, in more room
+      }
+    } catch (why) { failed(why); }
+    busy = false;
+    byID('practice-body').ariaBusy = 'false';
+  };
+  const again = () => send({ do: 'begin' });
+  const act = (a, more) => {
+    now.upto = -1;
+    return send({ do: 'act', act: JSON.stringify(a), ...more });
+  };
+
+  const look = () => {
+    const q = { ...about(), do: 'begin' };
+    ask('look', q).then(data => { if (now && !data.fault) byID('practice-picture').replaceChildren(picture(data.svg)); }, () => {});
+  };
+  const swinger = () => {
+    const range = el('input', { type: 'range', id: 'practice-swing', min: 0, max: 90, step: 1, value: swing });
+    range.addEventListener('input', () => { swing = Number(range.value); look(); });
+    return field('Swing the leaf', range);
+  };
+  const fold = (id, title, ...body) => {
+    const d = el('details', { id, name: 'practice-do' }, el('summary', {}, el('h3', { textContent: title })), ...body);
+    return d;
+  };
+  const passage = p => [el('h3', { textContent: p.title }), ...paragraphs(p.lines)];
+
+  const readFold = data => {
+    const kinds = el('select', { id: 'practice-read-kind' },
+      el('optgroup', { label: 'With the leaf hung' }, ...data.reads.filter(r => r.first).map(r => el('option', { value: r.kind, textContent: r.name }))),
+      el('optgroup', { label: 'Of leaf, frame and hinges' }, ...data.reads.filter(r => !r.first).map(r => el('option', { value: r.kind, textContent: r.name }))));
+    kinds.value = now.kind ?? data.reads[0].kind;
+    const box = el('div', { id: 'practice-read' });
+    const needs = async () => {
+      now.kind = kinds.value;
+      const n = await ask('look', { ...about(), do: 'read', kind: kinds.value });
+      if (n.fault) { say(n.fault); return; }
+      const was = now.places ?? {};
+      const inputs = {};
+      const text = (id, label, value) => {
+        inputs[id] = el('input', { type: 'text', id: 'practice-' + id, inputMode: n.unit === 'mm' ? 'decimal' : 'text', autocomplete: 'off', spellcheck: false, value: was[id] ?? value });
+        return field(`${label}, ${n.unit}`, inputs[id]);
+      };
+      const side = n.sides.length ? select('practice-side', n.sides, n.sides.some(s => s.kind === was.side) ? was.side : undefined) : null;
+      const hinge = n.hinges ? select('practice-hinge', Array.from({ length: n.hinges }, (_, i) => ({ value: String(i + 1), label: i === 0 ? 'top' : i === n.hinges - 1 ? 'bottom' : 'middle' }))) : null;
+      const angle = n.angle ? el('input', { type: 'text', id: 'practice-angle', inputMode: 'decimal', value: '45' }) : null;
+      box.replaceChildren(...[
+        side && field('Where', side), hinge && field('Hinge', hinge),
+        n.at && text('at', 'Up from the floor, or across from the hinges', n.place),
+        n.span && text('from', 'From', '0'), n.span && text('to', 'To', n.place),
+        angle && field('At an angle of, °', angle),
+        n.sign && el('p', { className: 'quiet', textContent: n.sign }),
+        button('Read it', () => {
+          const a = { act: 'read', kind: kinds.value };
+          if (side) a.side = side.value;
+          if (hinge) a.hinge = Number(hinge.value);
+          const places = {};
+          for (const [id, input] of Object.entries(inputs)) { a[id] = 0; places[id] = input.value; }
+          if (angle) a.angle = Number(angle.value.replace(',', '.'));
+          now.places = { ...now.places, ...places, side: a.side };
+          act(a, places);
+        }, { id: 'practice-read-do', className: 'main' }),
+      ].filter(Boolean));
+    };
+    kinds.addEventListener('change', needs);
+    const d = fold('practice-reading', 'Read it', field('What', kinds), box);
+    d.addEventListener('toggle', () => { if (d.open && !box.childElementCount) needs(); });
+    return d;
+  };
+
+  const nameFold = data => {
+    const boxes = data.faults.map(f => {
+      const c = el('input', { type: 'checkbox', id: 'fault-' + f.kind.replaceAll(' ', '-'), value: f.kind });
+      return el('label', { className: 'check' }, c, el('span', { textContent: f.name }));
+    });
+    const d = fold('practice-naming', 'Say what is wrong', el('fieldset', { className: 'faults' }, el('legend', { className: 'unseen', textContent: 'Faults' }), ...boxes),
+      button('That is what is wrong', () => {
+        const faults = [...d.querySelectorAll('input:checked')].map(c => c.value);
+        if (faults.length) act({ act: 'name', faults });
+        else say('Tick what you think is wrong first.');
+      }, { id: 'practice-name-do', className: 'main' }));
+    return d;
+  };
+
+  const moveFold = data => {
+    const kinds = select('practice-move-kind', data.moves, compose || undefined);
+    const box = el('div', { id: 'practice-move', className: 'fields' });
+    const showMove = async question => {
+      compose = kinds.value;
+      const n = await ask('look', { ...about(), do: 'move', kind: kinds.value, move: composed, ...question });
+      if (n.fault) { say(n.fault); return; }
+      composed = n.move;
+      const focus = document.activeElement?.id;
+      box.replaceChildren(...n.fields.map(f => {
+        const id = 'practice:' + f.path;
+        let input;
+        if (f.choices.length) input = select(id, f.choices, f.value);
+        else if (f.kind === 'flag') input = el('input', { type: 'checkbox', id, checked: f.value === 'true' });
+        else input = el('input', { type: 'text', id, value: f.value, inputMode: f.unit === 'ft in' ? 'text' : 'decimal', autocomplete: 'off', spellcheck: false });
+        input.addEventListener('change', () => showMove({ path: f.path, value: f.kind === 'flag' ? String(input.checked) : input.value }));
+        if (f.fault) input.setAttribute('aria-invalid', 'true');
+        return field(f.unit ? `${f.label}, ${f.unit}` : f.label, input, f.help ? el('p', { className: 'help', textContent: f.help }) : null, f.fault ? el('p', { className: 'fault', role: 'alert', textContent: f.fault }) : null);
+      }), el('p', { id: 'practice-move-said', textContent: n.said }),
+      button('Do it, for keeps', () => {
+        const move = composed;
+        composed = '';
+        // The move's own text is put in as it is: its numbers are to the last digit.
+        now.upto = -1;
+        send({ do: 'act', act: `{"act": "move", "move": ${move}}` });
+      }, { id: 'practice-move-do', className: 'main', disabled: n.bad }));
+      const again = focus && byID(focus);
+      if (again && again !== document.activeElement) again.focus({ preventScroll: true });
+    };
+    kinds.addEventListener('change', () => { composed = ''; showMove({}); });
+    const d = fold('practice-working', 'Work on it', field('What', kinds), box);
+    d.addEventListener('toggle', () => { if (d.open && !box.childElementCount) showMove({}); });
+    return d;
+  };
+
+  const handIn = () => {
+    const name = el('input', { type: 'text', id: 'practice-learner', autocomplete: 'name', maxLength: 100, value: read('leafwright-learner') });
+    return el('div', {}, field('Your name, for your teacher', name), button('Save for your teacher', () => {
+      write('leafwright-learner', name.value);
+      const [head, ...acts] = now.session.split('\n');
+      const learner = name.value.trim();
+      save(now.name.replaceAll(' ', '-') + '-session.txt', [JSON.stringify({ ...JSON.parse(head), ...(learner && { learner }) }), ...acts].join('\n'));
+    }, { id: 'practice-save' }));
+  };
+
+  const words = { try: 'You tried it', read: 'You read it', name: 'You said what is wrong', move: 'You worked on it', hint: 'A hint', done: 'You called it done', 'give up': 'You gave up' };
+  const lesson = data => {
+    const opened = byID('practice-body').querySelector('details[open]')?.id;
+    const shown = now.upto < 0 ? data.number : now.upto;
+    const entry = a => [el('h4', { textContent: words[a.deed] }), ...(a.deed === 'done' || a.deed === 'give up' ? [] : paragraphs(a.said))];
+    const log = el('ol', { className: 'acts', id: 'practice-acts' }, ...data.acts.slice(0, shown).map(a => el('li', {}, ...entry(a))));
+    const last = el('div', { className: 'acts', id: 'practice-last', ariaLive: 'polite' }, ...(shown > 0 ? [el('div', {}, ...entry(data.acts[shown - 1]))] : []));
+    const doing = data.over || now.theirs !== undefined ? [] : [
+      el('div', { className: 'row' },
+        button('Try the door', () => act({ act: 'try' }), { id: 'practice-try', className: 'main' }),
+        button('A hint', () => act({ act: 'hint' }), { id: 'practice-hint' })),
+      readFold(data), nameFold(data), moveFold(data),
+      el('div', { className: 'row' },
+        button('It is done', () => act({ act: 'done' }), { id: 'practice-done' }),
+        button('Give up and see', () => act({ act: 'give up' }), { id: 'practice-give-up', className: 'plain' }))];
+    const step = n => { now.upto = n >= data.number ? -1 : n; again(); };
+    const replay = data.number === 0 || !data.over && now.theirs === undefined ? [] : [el('div', { className: 'row replay', role: 'group', ariaLabel: 'Step by step' },
+      button('Back a step', () => step(Math.max(0, shown - 1)), { id: 'practice-step-back', disabled: shown === 0 }),
+      el('span', { className: 'quiet', textContent: `${shown} of ${data.number}` }),
+      button('On a step', () => step(shown + 1), { id: 'practice-step-on', disabled: shown === data.number }))];
+    const over = !data.over ? [] : [
+      ...data.judged.flatMap(passage),
+      ...(data.after.length ? [el('h3', { textContent: 'Afterwards' }), ...paragraphs(data.after)] : []),
+      fold('practice-answer', 'What it was', ...data.answer.flatMap(passage)),
+      ...(now.theirs !== undefined ? [] : [handIn(),
+        button('Begin again', () => {
+          save(now.name.replaceAll(' ', '-') + '-session.txt', now.session); // nothing done is thrown away
+          now.session = '';
+          now.upto = -1;
+          write(keep + now.name, '');
+          again();
+        }, { id: 'practice-again', className: 'plain' })])];
+    const before = fold('practice-before', 'The job', ...paragraphs(data.before));
+    before.open = data.number === 0;
+    const all = fold('practice-all', `All you did (${data.number})`, log);
+    show(now.theirs === undefined ? data.title : data.title + ': ' + now.theirs, picture(data.svg), before, last, el('p', { id: 'practice-spent', className: 'quiet', textContent: data.spent }),
+      ...replay, ...doing, swinger(), all, ...over);
+    if (opened && opened !== 'practice-before' && byID(opened)) byID(opened).open = true;
+    if (data.number) last.scrollIntoView({ block: 'nearest' });
+  };
+
+  // An explanation, with the door in it to play with.
+  const explain = async name => {
+    try {
+      const text = await fetched(name);
+      now = { name, explain: true }; // what is asked from here on is one picture
+      let at = null;
+      let open = null;
+      const question = () => ({ do: 'explain', name, lesson: text, at, swing: open ?? undefined });
+      const first = await ask('practice', question());
+      if (first.fault) { say(first.fault); return; }
+      at = first.sliders.map(s => s.at);
+      open = first.open;
+      const redraw = () => ask('look', question()).then(d => { if (!d.fault) byID('practice-picture').replaceChildren(picture(d.svg)); }, () => {});
+      const sliders = first.sliders.map((s, i) => {
+        const out = el('output', { textContent: String(s.at) });
+        const range = el('input', { type: 'range', id: 'why-' + i, min: s.from, max: s.to, step: s.step || 'any', value: s.at });
+        range.addEventListener('input', () => { at[i] = Number(range.value); out.textContent = range.value; redraw(); });
+        return el('div', { className: 'field' }, el('label', { htmlFor: range.id }, s.label + ' ', out), range);
+      });
+      const turn = el('input', { type: 'range', id: 'why-swing', min: 0, max: 90, step: 0.1, value: open });
+      turn.addEventListener('input', () => { open = Number(turn.value); redraw(); });
+      show(first.title, picture(first.svg), ...sliders, field('Swing the leaf', turn), ...paragraphs(first.text));
+      say('');
+      byID('practice').scrollTop = 0;
+    } catch (why) { failed(why); }
+  };
+
+  const dialog = byID('practice');
+  byID('practice-begin').addEventListener('click', () => {
+    dialog.showModal();
+    if (now && !now.explain) again();
+    else path().catch(failed);
+  });
+  byID('practice-close').addEventListener('click', () => dialog.close());
+  byID('practice-back').addEventListener('click', () => path().then(() => byID('practice-title').focus(), failed));
+})();
