@@ -184,7 +184,7 @@ func TestAdviceAccessible(t *testing.T) {
 	t.Parallel()
 	source := axe(t)
 	for _, dark := range []bool{false, true} {
-		p := open(t, screen{w: 360, h: 740, ratio: 3, touch: true, dark: dark})
+		p := open(t, screen{w: 360, h: 740, ratio: 1, touch: true, dark: dark})
 		p.click("#advice-ask")
 		p.untilAdvised()
 		p.inFrame(source)

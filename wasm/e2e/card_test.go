@@ -102,7 +102,7 @@ func TestMeasureFromNothing(t *testing.T) {
 // on stay in sight.
 func TestCardOverTheKeypad(t *testing.T) {
 	t.Parallel()
-	p := open(t, screen{w: 360, h: 430, ratio: 3, touch: true})
+	p := open(t, screen{w: 360, h: 430, ratio: 1, touch: true})
 	p.ownCard()
 	p.answer("768")
 	p.shot("card-keypad-phone")

@@ -86,7 +86,7 @@ func TestAccessible(t *testing.T) {
 		screen
 	}{
 		{"phone, light", phone},
-		{"phone, dark", screen{w: 360, h: 740, ratio: 3, touch: true, dark: true}},
+		{"phone, dark", screen{w: 360, h: 740, ratio: 1, touch: true, dark: true}},
 		{"desktop, light", desktop},
 		{"desktop, dark", screen{w: 1440, h: 900, ratio: 1, dark: true}},
 	} {

@@ -18,8 +18,8 @@ func TestPictures(t *testing.T) {
 		name string
 		screen
 	}{
-		{"phone", phone},
-		{"tablet", tablet},
+		{"phone", screen{w: 360, h: 740, ratio: 3, touch: true}},
+		{"tablet", screen{w: 820, h: 1180, ratio: 2, touch: true}},
 		{"desktop", desktop},
 		{"phone-dark", screen{w: 360, h: 740, ratio: 3, touch: true, dark: true}},
 		{"desktop-dark", screen{w: 1440, h: 900, ratio: 1, dark: true}},

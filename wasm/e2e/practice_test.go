@@ -18,10 +18,11 @@ func (p *page) toPractice() {
 	p.until(`document.querySelectorAll('.lessons .lesson').length >= 10`)
 }
 
-// untilActs waits until so many acts stand in the log.
+// untilActs waits until so many acts stand in the log, and what stood unfolded is filled again.
 func (p *page) untilActs(n int) {
 	p.t.Helper()
-	p.until(fmt.Sprintf(`document.querySelectorAll('#practice-acts > li').length === %d && document.getElementById('practice-body').ariaBusy !== 'true'`, n))
+	p.until(fmt.Sprintf(`document.querySelectorAll('#practice-acts > li').length === %d && document.getElementById('practice-body').ariaBusy !== 'true' &&
+		!document.querySelector('#practice-body details[open] > div:empty')`, n))
 }
 
 // pick chooses in a list.
@@ -243,7 +244,7 @@ func TestPracticeAccessible(t *testing.T) {
 	t.Parallel()
 	source := axe(t)
 	for _, dark := range []bool{false, true} {
-		p := open(t, screen{w: 360, h: 740, ratio: 3, touch: true, dark: dark})
+		p := open(t, screen{w: 360, h: 740, ratio: 1, touch: true, dark: dark})
 		ask[bool](p, `(() => {`+source+`; return true; })()`)
 		p.toPractice()
 		p.violations("the lessons")

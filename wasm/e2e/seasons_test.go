@@ -364,7 +364,7 @@ func TestSeasonAccessible(t *testing.T) {
 	t.Parallel()
 	source := axe(t)
 	for _, dark := range []bool{false, true} {
-		p := open(t, screen{w: 360, h: 740, ratio: 3, touch: true, dark: dark})
+		p := open(t, screen{w: 360, h: 740, ratio: 1, touch: true, dark: dark})
 		p.unfold("season")
 		p.untilTold("season")
 		p.unfold("season-more")

@@ -442,7 +442,7 @@ func TestSharingAccessible(t *testing.T) {
 	source := axe(t)
 	for _, dark := range []bool{false, true} {
 		p := &page{t: t, url: serve(t)}
-		p.launch(findBrowser(t), screen{w: 360, h: 740, ratio: 3, touch: true, dark: dark}, nil)
+		p.launch(findBrowser(t), screen{w: 360, h: 740, ratio: 1, touch: true, dark: dark}, nil)
 		p.load(p.url + fragment(t, "UK mm 0\n"+demo(t, chapel)))
 		p.shot(fmt.Sprint("guest-dark-", dark))
 		p.inFrame(source)

@@ -328,7 +328,7 @@ func TestSheetsAccessible(t *testing.T) {
 	t.Parallel()
 	source := axe(t)
 	for _, dark := range []bool{false, true} {
-		p := open(t, screen{w: 360, h: 740, ratio: 3, touch: true, dark: dark})
+		p := open(t, screen{w: 360, h: 740, ratio: 1, touch: true, dark: dark})
 		p.onPaper()
 		p.shot(fmt.Sprint("sheets-dark-", dark))
 		p.inFrame(source)

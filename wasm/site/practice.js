@@ -81,7 +81,8 @@
   };
   const ask = (want, question) => {
     const q = { ...speech(), swing, ...question };
-    return clerk.ask(want, { ...q, ...size(!!now?.data?.over, q.swing ?? 2, now?.explain) });
+    const ends = /"(done|give up)"/.test(q.act ?? ''); // then the figures are shown
+    return clerk.ask(want, { ...q, ...size(ends || !!now?.data?.over, q.swing ?? 2, now?.explain) });
   };
 
   // Shows one of the two halves of the dialog and what is in it.
@@ -184,11 +185,9 @@
           if (data.session !== now.session) write(keep + now.name, data.session);
           now.session = data.session;
         }
-        const ended = data.over && !now.data?.over;
         now.data = data;
         lesson(data);
         say('');
-        if (ended) look(); // with its figures, in more room
       }
     } catch (why) { failed(why); }
     busy = false;
