@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"leafwright/game"
 	"leafwright/game/beside"
 	"leafwright/game/words"
 	"leafwright/geom/trim"
@@ -14,7 +15,7 @@ type MoveLine struct {
 	Text    string   // what is done
 	Did     string   // what it takes and leaves, empty where it is not done
 	Refused string   // why it cannot be done, empty where it can
-	Minded  []string // what is to be minded
+	Minded  []string // what is to be minded, and what to take care of that no move before it says
 	Off     bool
 }
 
@@ -23,6 +24,7 @@ func (s *State) MoveLines() []MoveLine {
 	say := s.moveSpeaker()
 	steps := s.Steps()
 	lines := make([]MoveLine, len(steps))
+	var said []game.Caution
 	for i := range steps {
 		st := &steps[i]
 		l := MoveLine{Text: say.Move(&st.Move), Off: st.Move.Off}
@@ -34,6 +36,14 @@ func (s *State) MoveLines() []MoveLine {
 			l.Did = sentence(say.Did(&st.Done))
 			for k := range st.Done.Cares {
 				l.Minded = append(l.Minded, sentence(say.Care(&st.Done.Cares[k])))
+			}
+		}
+		if !l.Off {
+			for _, c := range game.StepCautions(s.Job(), &st.Move) {
+				if !slices.Contains(said, c) {
+					said = append(said, c)
+					l.Minded = append(l.Minded, c.Text+" "+c.Ask)
+				}
 			}
 		}
 		lines[i] = l

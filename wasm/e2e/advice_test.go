@@ -203,15 +203,7 @@ func TestAdviceAccessible(t *testing.T) {
 // Once fetched, the second program is there without a signal; before, its lack is said.
 func TestAdviceOffline(t *testing.T) {
 	t.Parallel()
-	exe := findBrowser(t)
-	own, err := start()
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(own.stop)
-	p := &page{t: t, url: own.url}
-	p.launch(exe, phone, nil)
-	p.load(own.url)
+	p, own := alone(t, phone)
 	p.until(`navigator.serviceWorker.controller !== null`)
 	p.click("#advice-ask")
 	p.untilAdvised()
@@ -230,17 +222,9 @@ func TestAdviceOffline(t *testing.T) {
 // Without a signal the first time, that is said, and it can be asked again.
 func TestAdviceWithoutSignal(t *testing.T) {
 	t.Parallel()
-	exe := findBrowser(t)
-	own, err := start()
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(own.stop)
-	p := &page{t: t, url: own.url}
-	p.launch(exe, phone, nil)
-	p.load(own.url)
+	p, own := alone(t, phone)
 	own.stop()
-	p.deaf("ERR_CONNECTION_REFUSED", "ERR_FAILED", "Failed to load resource", "Failed to load")
+	p.deaf("ERR_CONNECTION_REFUSED", "ERR_FAILED", "Failed to load resource", "Failed to load", "when fetching the script")
 	p.click("#advice-ask")
 	p.until(`document.getElementById('advice-again')`)
 	if text := p.text("#advice-state"); !strings.Contains(text, "signal") {

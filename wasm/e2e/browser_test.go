@@ -181,6 +181,21 @@ func open(t *testing.T, s screen, flags ...chromedp.ExecAllocatorOption) *page {
 	return p
 }
 
+// alone opens the page like open, but served by a server of its own, which may be stopped.
+func alone(t *testing.T, s screen) (*page, server) {
+	t.Helper()
+	exe := findBrowser(t)
+	own, err := start()
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(own.stop)
+	p := &page{t: t, url: own.url}
+	p.launch(exe, s, nil)
+	p.load(own.url)
+	return p, own
+}
+
 func (p *page) launch(exe string, s screen, flags []chromedp.ExecAllocatorOption) {
 	t := p.t
 	t.Helper()

@@ -18,15 +18,7 @@ import (
 // With the server gone, the page opens all the same, and goes on from where it was.
 func TestOffline(t *testing.T) {
 	t.Parallel()
-	exe := findBrowser(t)
-	own, err := start()
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(own.stop)
-	p := &page{t: t, url: own.url}
-	p.launch(exe, desktop, nil)
-	p.load(own.url)
+	p, own := alone(t, desktop)
 	p.unfold("section-leaf")
 	p.write(field("leaf.thickness"), "44")
 	p.blur()

@@ -337,15 +337,7 @@ func TestLeafSection(t *testing.T) {
 // Without a signal the first time, that is said, and it can be asked again.
 func TestSeasonWithoutSignal(t *testing.T) {
 	t.Parallel()
-	exe := findBrowser(t)
-	own, err := start()
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(own.stop)
-	p := &page{t: t, url: own.url}
-	p.launch(exe, phone, nil)
-	p.load(own.url)
+	p, own := alone(t, phone)
 	own.stop()
 	p.deaf("ERR_CONNECTION_REFUSED", "ERR_FAILED", "Failed to load resource", "Failed to load", "when fetching the script")
 	for _, want := range []string{"season", "leaf"} {

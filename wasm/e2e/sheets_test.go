@@ -268,15 +268,7 @@ func contents(t *testing.T, file string) []byte {
 // the command's sheet.
 func TestOfflineLinkToPaper(t *testing.T) {
 	t.Parallel()
-	exe := findBrowser(t)
-	own, err := start()
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(own.stop)
-	p := &page{t: t, url: own.url}
-	p.launch(exe, phone, nil)
-	p.load(own.url)
+	p, own := alone(t, phone)
 	p.until(`navigator.serviceWorker.controller !== null`)
 	p.unfold("section-job")
 	p.write(field("name"), "Mine")
