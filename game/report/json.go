@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"leafwright/game/beside"
+	"leafwright/game/hardware"
 	"leafwright/game/words"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
@@ -60,7 +61,9 @@ func (r Report) JSON(s words.Speaker) ([]byte, error) {
 		out.Options = append(out.Options, r.Job.OptionName(i))
 	}
 	out.Readings = r.rests(s)
-	out.Hardware, out.Work = r.hang(s), r.workFor(s)
+	if !hardware.Rated(&r.Job) {
+		out.Hardware, out.Work = r.hang(s), r.workFor(s)
+	}
 	out.Hanging, out.Places, out.Fit = r.hanging(s), r.places(s), r.fitting(s)
 	b, err := json.MarshalIndent(out, "", "  ")
 	return append(b, '\n'), err

@@ -64,9 +64,9 @@ func (c *client) intro() string {
 	case 0:
 		return "How the door fits now."
 	case 1:
-		return "How the door fits now, and one way to make it fit better."
+		return "How the door fits now, and one way looked at."
 	default:
-		return "How the door fits now, and " + counted(n) + " ways to make it fit better."
+		return "How the door fits now, and " + counted(n) + " ways looked at."
 	}
 }
 

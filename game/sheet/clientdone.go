@@ -83,7 +83,10 @@ func (p plain) on(on trim.Part) string {
 	return "door and frame"
 }
 
-func degrees(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) + "°" }
+// degrees writes an angle to the tenth a bevel is set to.
+func degrees(x float64) string {
+	return strconv.FormatFloat(math.Round(10*x)/10, 'f', -1, 64) + "°"
+}
 
 func more(x float64, above, below string) string {
 	if x < 0 {

@@ -220,11 +220,10 @@ func (w *way) seasons() string {
 	case judge.Tight:
 		return "Close in damp weather: " + p.Span(least, least) + " left at the handle side in " + month + "."
 	}
-	said := "Free all year: at the handle side never less than " + p.Span(least, least) + ", in " + month
 	if most := y.Most[y.Slack]; y.Wanted.Judge(most) == judge.Slack {
-		said = "Never sticks: " + p.Span(least, least) + " at the least, in " + month + "; but up to " + p.Span(most, most) + " in " + game.Months[y.Slack]
+		return "Free at the handle side all year: " + p.Span(least, least) + " at the least, in " + month + "; but up to " + p.Span(most, most) + " in " + game.Months[y.Slack] + "."
 	}
-	return said + ", at the handle side."
+	return "Free at the handle side all year: never less than " + p.Span(least, least) + ", in " + month + "."
 }
 
 // volume is what the leaf measures, mm³.

@@ -9,6 +9,7 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/draw"
+	"leafwright/game/hardware"
 	"leafwright/game/measure"
 	"leafwright/game/words"
 )
@@ -75,8 +76,7 @@ func (a *Ask) speaker(t *game.Tried) *words.Speaker {
 
 // Rated tells whether the leaf is rated, or held to a rated leaf's limits.
 func Rated(j *game.Job) bool {
-	p, ok := game.PresetNamed(j.WantedName)
-	return j.Anatomy.Rated || ok && p.Status == game.Inspection
+	return hardware.Rated(j)
 }
 
 // SVG writes a page as a picture as large as the paper, in mm.

@@ -34,6 +34,10 @@ func (c *clerk) leaf(q js.Value, job *game.Job) map[string]any {
 			parts = append(parts, map[string]any{"title": title, "as": as, "lines": texts(lines)})
 		}
 	}
+	if hardware.Rated(job) {
+		part("Weight, hinges and work", "", hardware.RatedLeaf)
+		return map[string]any{"fault": "", "parts": parts}
+	}
 	leaf := hardware.LeafIn(job, &after, region)
 	part("Weight, hinges and screws", "", leaf.Lines(say)...)
 	hang := hardware.HangOf(&before, &after)

@@ -52,11 +52,15 @@ func (c *clerk) season(q js.Value, job *game.Job) map[string]any {
 			"shows": "The drawing shows the leaf as in " + row[0] + ": " + thanToday(row[2], painted != "") + ".",
 		})
 	}
+	fitting, caution := year.Fitting(say), hardware.Caution
+	if hardware.Rated(job) {
+		fitting, caution = nil, hardware.RatedLeaf+" "+caution
+	}
 	return map[string]any{
 		"fault": "", "said": year.Headline(say), "months": months, "rows": rows, "graph": graph(&year),
 		"key":     "Bars: the closing gap, from its least to its most. Shaded: " + wanted + ", as wanted. Line: no gap.",
-		"fitting": texts(year.Fitting(say)), "air": texts(year.AirLines()), "moves": texts(year.Moves(say, tried.Anatomy.Make)),
-		"caution": hardware.Caution,
+		"fitting": texts(fitting), "air": texts(year.AirLines()), "moves": texts(year.Moves(say, tried.Anatomy.Make)),
+		"caution": caution,
 	}
 }
 
