@@ -42,7 +42,9 @@ func FactsOf(j *Job) timber.Facts {
 	return f
 }
 
-// rated tells whether the leaf is rated, or is held to a rated leaf's limits.
+// Rated tells whether the job's leaf is rated, or is held to a rated leaf's limits.
+func Rated(j *Job) bool { return j.rated() }
+
 func (j *Job) rated() bool {
 	p, ok := PresetNamed(j.WantedName)
 	return j.Anatomy.Rated || ok && p.Status == Inspection

@@ -138,7 +138,7 @@ func filesOf(ask *sheet.Ask, name, ext string) ([]file, error) {
 		option = ask.Options[0]
 	}
 	if ext == ".csv" || ext == ".dxf" {
-		if sheet.Rated(ask.Job) {
+		if game.Rated(ask.Job) {
 			return nil, sheet.ErrRated
 		}
 		speaker := &words.Speaker{Lexicon: words.For(ask.Words)}

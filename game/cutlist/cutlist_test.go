@@ -211,7 +211,7 @@ func TestAmountsMakeTheLeaf(t *testing.T) {
 			edges[k.e] = edges[k.e].Plus(held(lines[k]))
 		}
 		for e := range door.Edges {
-			ends := edgeEnds(&p.Door.Leaf, e)
+			ends := trim.EndsOf(&p.Door.Leaf, e)
 			for i := range 101 {
 				at := ends.Lo + ends.Length()*float64(i)/100
 				if got, w := edges[e].At(at), want[e].At(at); !(math.Abs(got-w) <= 0.01*float64(len(order)+1)) {

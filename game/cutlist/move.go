@@ -101,7 +101,7 @@ func (d *did) leaf() {
 			measured = fromFoot
 		}
 		off := func(at float64) float64 { return in * (now.At(at) - old.At(at)) }
-		for _, at := range changed(old, now, edgeEnds(&d.was.Leaf, e)) {
+		for _, at := range changed(old, now, trim.EndsOf(&d.was.Leaf, e)) {
 			what, amount := TimberOff, off(at)
 			if amount < 0 || amount == 0 && (d.m.Kind == trim.Splice || d.m.Kind == trim.Reuse) {
 				what, amount = TimberOn, -amount
@@ -230,20 +230,6 @@ func (d *did) dowels(strips []hardware.Strip, k int) {
 			d.add(r)
 		}
 	}
-}
-
-// edgeEnds gives where an edge of the knuckle face begins and ends.
-func edgeEnds(l *door.Leaf, e door.Edge) geom.Interval {
-	c := l.Corners(0)
-	switch e {
-	case door.HingeSide:
-		return geom.Interval{Lo: c.HangingFoot.Y, Hi: c.HangingHead.Y}
-	case door.LatchSide:
-		return geom.Interval{Lo: c.ClosingFoot.Y, Hi: c.ClosingHead.Y}
-	case door.HeadSide:
-		return geom.Interval{Lo: c.HangingHead.X, Hi: c.ClosingHead.X}
-	}
-	return geom.Interval{Lo: c.HangingFoot.X, Hi: c.ClosingFoot.X}
 }
 
 // faceEnds gives where a face of the frame begins and ends.

@@ -51,7 +51,7 @@ func (r Report) work() *hardware.Work {
 
 // hardware writes what the leaf weighs and hangs on, and what the moves take.
 func (r Report) hardware(b *strings.Builder, s words.Speaker) {
-	if hardware.Rated(&r.Job) {
+	if game.Rated(&r.Job) {
 		section(b, "WEIGHT, HINGES AND WORK", []string{hardware.RatedLeaf})
 		return
 	}

@@ -4,8 +4,8 @@ import (
 	"encoding/json"
 	"math"
 
+	"leafwright/game"
 	"leafwright/game/beside"
-	"leafwright/game/hardware"
 	"leafwright/game/words"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
@@ -61,7 +61,7 @@ func (r Report) JSON(s words.Speaker) ([]byte, error) {
 		out.Options = append(out.Options, r.Job.OptionName(i))
 	}
 	out.Readings = r.rests(s)
-	if !hardware.Rated(&r.Job) {
+	if !game.Rated(&r.Job) {
 		out.Hardware, out.Work = r.hang(s), r.workFor(s)
 	}
 	out.Hanging, out.Places, out.Fit = r.hanging(s), r.places(s), r.fitting(s)

@@ -55,7 +55,7 @@ func (r *Season) Text(s words.Speaker) string {
 	section(&b, "HOW IT MOVES", r.Year.Moves(&s, r.Tried.Anatomy.Make))
 	b.WriteString("\nTHE YEAR\n")
 	table(&b, r.Year.Rows(&s))
-	if hardware.Rated(&r.Job) {
+	if game.Rated(&r.Job) {
 		section(&b, "MIND", []string{hardware.RatedLeaf, hardware.Caution})
 		return b.String()
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode"
 
+	"leafwright/game"
 	"leafwright/game/draw"
 )
 
@@ -29,7 +30,7 @@ const (
 
 // clientPages lays out the sheet for the client.
 func clientPages(a *Ask) ([]Page, error) {
-	if Rated(a.Job) {
+	if game.Rated(a.Job) {
 		return ratedPages(a), nil
 	}
 	if len(a.Options) > mostWays {

@@ -43,7 +43,7 @@ func TestNumbersAreTheModels(t *testing.T) {
 		}
 		for _, j := range allJobs(t) {
 			for o := range j.Options {
-				if sheet.Rated(&j) {
+				if game.Rated(&j) {
 					continue
 				}
 				pages, err := sheet.Pages(&sheet.Ask{Job: &j, Options: []int{o}, Kind: sheet.Work, Paper: sheet.Papers[0], Unit: unit, Words: words.UK})

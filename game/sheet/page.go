@@ -9,7 +9,6 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/draw"
-	"leafwright/game/hardware"
 	"leafwright/game/measure"
 	"leafwright/game/words"
 )
@@ -53,7 +52,7 @@ func Pages(a *Ask) ([]Page, error) {
 	if len(a.Options) != 1 {
 		return nil, errors.New("a sheet for the bench is of one option")
 	}
-	if Rated(a.Job) {
+	if game.Rated(a.Job) {
 		return nil, ErrRated
 	}
 	if a.Kind == Template {
@@ -72,11 +71,6 @@ func (a *Ask) speaker(t *game.Tried) *words.Speaker {
 		s.Length, s.Place = words.Inches, words.InchPlace
 	}
 	return s
-}
-
-// Rated tells whether the leaf is rated, or held to a rated leaf's limits.
-func Rated(j *game.Job) bool {
-	return hardware.Rated(j)
 }
 
 // SVG writes a page as a picture as large as the paper, in mm.

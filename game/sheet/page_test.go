@@ -25,7 +25,7 @@ func everySheet(t *testing.T, all []game.Job, do func(what string, a *sheet.Ask,
 	t.Helper()
 	for n := range all {
 		j := &all[n]
-		if sheet.Rated(j) {
+		if game.Rated(j) {
 			continue
 		}
 		for i := range j.Options {

@@ -66,7 +66,7 @@ func TestCarryingOutAtRandom(t *testing.T) {
 	done := 0
 	for n := range 150 {
 		j := all[r.IntN(len(all))].Clone()
-		if sheet.Rated(&j) {
+		if game.Rated(&j) {
 			continue
 		}
 		o := game.Option{Name: "Random"}

@@ -54,7 +54,7 @@ func TestTemplateIsTheModel(t *testing.T) {
 			was, now := p.before.Door.Leaf, p.after.Door.Leaf
 			old, in := leafEdge(&was, e)
 			is, _ := leafEdge(&now, e)
-			ends := leafEnds(&was, e)
+			ends := trim.EndsOf(&was, e)
 			// to the right on the page is +u, or against v where the edge lies; mirrored for
 			// the other hand
 			right := 1.0

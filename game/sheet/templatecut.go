@@ -8,6 +8,7 @@ import (
 	"leafwright/game/words"
 	"leafwright/geom"
 	"leafwright/geom/timber"
+	"leafwright/geom/trim"
 )
 
 // cutTemplate gives the line of a cut at full size: the edge as it is then, and the line
@@ -19,7 +20,7 @@ func cutTemplate(a *Ask, s *words.Speaker, c *cut, was, is *game.Tried, of strin
 	name := words.LeafEdge(s, c.edge)
 	face := "the leaf's knuckle face"
 	var old, now *geom.Profile
-	ends := leafEnds(&was.Door.Leaf, c.edge)
+	ends := trim.EndsOf(&was.Door.Leaf, c.edge)
 	in := 1.0
 	if c.frame {
 		name, face = words.FrameSide(s, c.edge), "the front edge"

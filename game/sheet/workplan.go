@@ -95,7 +95,7 @@ func cutOf(a *Ask, was, is *game.Tried, m *trim.Move, hand *door.Door) (c cut, a
 		if c.on = m.Kind == trim.Splice || m.Kind == trim.Reuse; c.on {
 			sign = -sign
 		}
-		ends = leafEnds(&was.Door.Leaf, c.edge)
+		ends = trim.EndsOf(&was.Door.Leaf, c.edge)
 		across = acrossLeaf(&hand.Leaf, c.edge)
 	case trim.PlaneJamb, trim.PackJamb:
 		c.frame, c.on = true, m.Kind == trim.PackJamb
@@ -239,20 +239,6 @@ func leafEdge(l *door.Leaf, e door.Edge) (*geom.Profile, float64) {
 		return &l.Top, -1
 	}
 	return &l.Bottom, 1
-}
-
-// leafEnds gives where an edge of the leaf's knuckle face begins and ends.
-func leafEnds(l *door.Leaf, e door.Edge) geom.Interval {
-	c := l.Corners(0)
-	switch e {
-	case door.HingeSide:
-		return geom.Interval{Lo: c.HangingFoot.Y, Hi: c.HangingHead.Y}
-	case door.LatchSide:
-		return geom.Interval{Lo: c.ClosingFoot.Y, Hi: c.ClosingHead.Y}
-	case door.HeadSide:
-		return geom.Interval{Lo: c.HangingHead.X, Hi: c.ClosingHead.X}
-	}
-	return geom.Interval{Lo: c.HangingFoot.X, Hi: c.ClosingFoot.X}
 }
 
 // acrossLeaf gives the leaf's size at a place of an edge, to the edge across.

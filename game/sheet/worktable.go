@@ -172,7 +172,7 @@ type size struct {
 func sizesOf(s *words.Speaker, was, is *door.Door) []size {
 	l := func(d *door.Door) *door.Leaf { return &d.Leaf }
 	corners := func(d *door.Door) door.Corners { return l(d).Corners(0) }
-	upright := func(d *door.Door, e door.Edge) float64 { return leafEnds(l(d), e).Length() }
+	upright := func(d *door.Door, e door.Edge) float64 { return trim.EndsOf(l(d), e).Length() }
 	wide := func(d *door.Door, part float64) float64 {
 		c := corners(d)
 		v := part*min(c.HangingHead.Y, c.ClosingHead.Y) + (1-part)*max(c.HangingFoot.Y, c.ClosingFoot.Y)

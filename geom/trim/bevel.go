@@ -44,7 +44,7 @@ func (w *work) ease(m *Move) *Care {
 	if !(more > 0) {
 		return &Care{About: OffTheLeaf}
 	}
-	w.done.Volume = float64(endsOf(l, m.Edge).Length()*(float64(m.First*m.First)-float64(*leg**leg))) / 2
+	w.done.Volume = float64(EndsOf(l, m.Edge).Length()*(float64(m.First*m.First)-float64(*leg**leg))) / 2
 	*leg = m.First
 	return nil
 }

@@ -26,7 +26,7 @@ func (w *work) cut(m *Move) *Care {
 	*line = sawn
 	w.done.Cuts = 1
 	if height := least - Kerf; height > 0 {
-		after := endsOf(&w.p.Door.Leaf, m.Edge)
+		after := EndsOf(&w.p.Door.Leaf, m.Edge)
 		w.p.Offcuts = append(append([]Offcut(nil), w.p.Offcuts...), Offcut{
 			Edge: m.Edge, Height: height, Length: min(ends.Length(), after.Length()),
 			Thick: w.p.Door.Leaf.Thickness, Across: w.p.Anatomy.Make != door.Boarded,

@@ -90,7 +90,7 @@ func (w *work) stileLeft(e door.Edge) *Care {
 	}
 	stile := Member{Part: Stile, Edge: e}
 	if made > 0 {
-		before, now := w.both(e, inner, endsOf(l, e))
+		before, now := w.both(e, inner, EndsOf(l, e))
 		return w.stays(stile, before, now, made)
 	}
 	if a.Make != door.Flush {
@@ -98,7 +98,7 @@ func (w *work) stileLeft(e door.Edge) *Care {
 	}
 	// a flush leaf's stiles are not seen: how much is off since it was made
 	line, in := lineOf(l, e)
-	_, off := (&taken{geom.Level(nominal), *line, in}).over(endsOf(l, e))
+	_, off := (&taken{geom.Level(nominal), *line, in}).over(EndsOf(l, e))
 	if off > lipping && w.done.Most > 0 {
 		w.mind(Care{About: Slender, Member: stile})
 	}
@@ -154,7 +154,7 @@ func (w *work) lockLeft(e door.Edge) *Care {
 // hinges' plates.
 func (w *work) fittingsLeft(e door.Edge) *Care {
 	_, in := lineOf(&w.p.Door.Leaf, e)
-	ends := endsOf(&w.p.Door.Leaf, e)
+	ends := EndsOf(&w.p.Door.Leaf, e)
 	if k := &w.p.Anatomy.Lock; k.Kind != door.NoLock {
 		edge := w.p.Door.Leaf.Closing.At(k.Height)
 		before, now := w.both(e, k.Height-float64(in*k.Case/2), geom.Interval{Lo: edge - k.Depth, Hi: edge})
@@ -189,7 +189,7 @@ func (w *work) haunchLeft(e door.Edge) *Care {
 		edge = head
 	}
 	// where in the stiles the tenons lie, counted across
-	ends := endsOf(l, e)
+	ends := EndsOf(l, e)
 	hanging, closing := a.Inner(l)
 	first, last := geom.Interval{Lo: ends.Lo, Hi: hanging}, geom.Interval{Lo: closing, Hi: ends.Hi}
 	if a.Joints.Kind != door.Through {
@@ -215,7 +215,7 @@ func (w *work) haunchLeft(e door.Edge) *Care {
 
 // railsLeft judges every rail that top or foot comes to.
 func (w *work) railsLeft(e door.Edge) *Care {
-	a, ends := &w.p.Anatomy, endsOf(&w.p.Door.Leaf, e)
+	a, ends := &w.p.Anatomy, EndsOf(&w.p.Door.Leaf, e)
 	for i := range a.Rails {
 		was, is := w.was.Anatomy.Rails[i], a.Rails[i]
 		made := is.To - is.From

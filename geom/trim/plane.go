@@ -11,7 +11,7 @@ import (
 // a scribed line's amounts, running out beyond them.
 func (w *work) plane(m *Move) *Care {
 	line, in := lineOf(&w.p.Door.Leaf, m.Edge)
-	ends := endsOf(&w.p.Door.Leaf, m.Edge)
+	ends := EndsOf(&w.p.Door.Leaf, m.Edge)
 	if m.spans() && (m.To <= ends.Lo || m.From >= ends.Hi) {
 		return &Care{About: OffTheLeaf}
 	}
@@ -27,8 +27,9 @@ func (w *work) plane(m *Move) *Care {
 	return w.trimmed(m.Edge)
 }
 
-// endsOf gives where an edge of the knuckle face begins and ends.
-func endsOf(l *door.Leaf, e door.Edge) geom.Interval {
+// EndsOf gives where an edge of the leaf begins and ends on the knuckle face: y on the
+// upright edges, x on the others, mm.
+func EndsOf(l *door.Leaf, e door.Edge) geom.Interval {
 	c := l.Corners(0)
 	switch e {
 	case door.HingeSide:
@@ -165,7 +166,7 @@ func (w *work) trimmed(e door.Edge) *Care {
 	old, in := lineOf(&w.was.Door.Leaf, e)
 	now, _ := lineOf(&w.p.Door.Leaf, e)
 	off := taken{*old, *now, in}
-	least, deepest := off.over(endsOf(&w.was.Door.Leaf, e))
+	least, deepest := off.over(EndsOf(&w.was.Door.Leaf, e))
 	w.done.Most = max(0, deepest)
 	if why := w.thinned(e, &off); why != nil {
 		return why

@@ -45,7 +45,7 @@ func (w *work) reuse(m *Move) *Care {
 	}
 	c := w.p.Offcuts[k]
 	const short = 1.0 // mm that the ends may lack: they are rounded off
-	long := endsOf(&w.p.Door.Leaf, m.Edge).Length()
+	long := EndsOf(&w.p.Door.Leaf, m.Edge).Length()
 	switch {
 	case !c.Across:
 		return &Care{About: WrongGrain, Member: strip}
@@ -77,7 +77,7 @@ func (w *work) glue(m *Move, s door.Section, first, last float64) *Care {
 		return &Care{About: TooThin, Member: strip, Left: max(0, stock), Need: door.EdgeLeft}
 	}
 	line, in := lineOf(l, m.Edge)
-	ends := endsOf(l, m.Edge)
+	ends := EndsOf(l, m.Edge)
 	joint := *line
 	*line = bent(joint, straight(first, last, ends), -in, ends)
 	a.Strips = append(append([]door.Strip(nil), a.Strips...), door.Strip{

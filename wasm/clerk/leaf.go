@@ -34,7 +34,7 @@ func (c *clerk) leaf(q js.Value, job *game.Job) map[string]any {
 			parts = append(parts, map[string]any{"title": title, "as": as, "lines": texts(lines)})
 		}
 	}
-	if hardware.Rated(job) {
+	if game.Rated(job) {
 		part("Weight, hinges and work", "", hardware.RatedLeaf)
 		return map[string]any{"fault": "", "parts": parts}
 	}

@@ -53,7 +53,7 @@ func (c *clerk) season(q js.Value, job *game.Job) map[string]any {
 		})
 	}
 	fitting, caution := year.Fitting(say), hardware.Caution
-	if hardware.Rated(job) {
+	if game.Rated(job) {
 		fitting, caution = nil, hardware.RatedLeaf+" "+caution
 	}
 	return map[string]any{

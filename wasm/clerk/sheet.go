@@ -51,7 +51,7 @@ func (c *clerk) files(q js.Value, job *game.Job) map[string]any {
 	if !known {
 		return noPaper(q)
 	}
-	if sheet.Rated(job) {
+	if game.Rated(job) {
 		return map[string]any{"fault": sheet.ErrRated.Error()}
 	}
 	option := game.AsItStands
