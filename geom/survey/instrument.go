@@ -94,5 +94,9 @@ func SigmaOf(r Reading) float64 {
 	if !known {
 		return 0
 	}
-	return i.sigma(r.Value, r.span())
+	span := 0.0
+	if s := SpecOf(r.Kind); s != nil && s.Needs&NeedSpan != 0 {
+		span = r.span() // whatever else is written there was not laid along anything
+	}
+	return i.sigma(r.Value, span)
 }

@@ -191,3 +191,18 @@ func TestSigmaByInstrument(t *testing.T) {
 		})
 	}
 }
+
+// What a kind of reading has no use for has no say in how well it is known.
+func TestSigmaHeedsNoFieldItsKindHasNoUseFor(t *testing.T) {
+	for _, s := range Kinds {
+		if s.Needs&NeedSpan != 0 {
+			continue
+		}
+		r := Reading{Kind: s.Kind, Value: 12}
+		want := SigmaOf(r)
+		r.From, r.To = 97, math.Inf(1)
+		if got := SigmaOf(r); got != want {
+			t.Errorf("%s: ± %v with a span written that it has no use for, %v without", s.Kind, got, want)
+		}
+	}
+}
