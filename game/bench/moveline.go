@@ -12,10 +12,11 @@ import (
 
 // MoveLine is one move in the list of those of the door shown, in words.
 type MoveLine struct {
-	Text    string   // what is done
-	Did     string   // what it takes and leaves, empty where it is not done
-	Refused string   // why it cannot be done, empty where it can
-	Minded  []string // what is to be minded, and what to take care of that no move before it says
+	Text    string         // what is done
+	Did     string         // what it takes and leaves, empty where it is not done
+	Refused string         // why it cannot be done, empty where it can
+	Minded  []string       // what is to be minded of the joints and the door
+	Care    []game.Caution // what can hurt someone and no move before it says
 	Off     bool
 }
 
@@ -42,7 +43,7 @@ func (s *State) MoveLines() []MoveLine {
 			for _, c := range game.StepCautions(s.Job(), &st.Move) {
 				if !slices.Contains(said, c) {
 					said = append(said, c)
-					l.Minded = append(l.Minded, c.Text+" "+c.Ask)
+					l.Care = append(l.Care, c)
 				}
 			}
 		}

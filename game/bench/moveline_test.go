@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -19,12 +20,14 @@ func TestCautionsBesideMoves(t *testing.T) {
 	s := New(job)
 	s.ShowOption(0)
 	lines := s.MoveLines()
-	lead := func(i int) bool { return strings.Contains(strings.Join(lines[i].Minded, " "), "lead") }
+	lead := func(i int) bool {
+		return slices.ContainsFunc(lines[i].Care, func(c game.Caution) bool { return strings.Contains(c.Text, "lead") })
+	}
 	if lead(0) || !lead(1) || lead(2) {
 		t.Errorf("old paint is spoken of at %v, %v and %v: %+v", lead(0), lead(1), lead(2), lines)
 	}
 	for _, c := range game.StepCautions(s.Job(), &plane) {
-		if !strings.Contains(strings.Join(lines[1].Minded, "\n"), c.Text+" "+c.Ask) {
+		if !slices.Contains(lines[1].Care, c) {
 			t.Errorf("%q is not beside the move", c.Text)
 		}
 	}

@@ -3,6 +3,7 @@
 package panel
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"syscall/js"
@@ -28,7 +29,8 @@ type moves struct {
 
 // moveRow is a move's line in the list.
 type moveRow struct {
-	item, on, say, did, why, cares js.Value
+	item, on, say, did, why, minded, care js.Value
+	cared                                 []game.Caution // as they stand in care
 }
 
 // drag is a move being carried to another place in its list.
@@ -101,8 +103,9 @@ func (r *moveRow) show(l *bench.MoveLine) {
 	show(r.did, l.Did != "")
 	setText(r.why, l.Refused)
 	show(r.why, l.Refused != "")
-	setText(r.cares, strings.Join(l.Minded, "\n"))
-	show(r.cares, len(l.Minded) > 0)
+	setText(r.minded, strings.Join(l.Minded, "\n"))
+	show(r.minded, len(l.Minded) > 0)
+	r.showCare(l.Care)
 	class := "move"
 	switch {
 	case l.Off:
@@ -111,6 +114,25 @@ func (r *moveRow) show(l *bench.MoveLine) {
 		class = "move refused"
 	}
 	r.item.Set("className", class)
+}
+
+// showCare shows the head of each caution; the whole of it unfolds, so that the move's own
+// lines are not lost among them.
+func (r *moveRow) showCare(care []game.Caution) {
+	if slices.Equal(care, r.cared) {
+		return
+	}
+	r.cared = care
+	lines := make([]js.Value, len(care))
+	for i := range care {
+		head, rest := care[i].Text, ""
+		if k := strings.IndexAny(head, ":;."); k >= 0 {
+			head, rest = head[:k], capital(strings.TrimSpace(head[k+1:]))
+		}
+		lines[i] = el("details", nil, el("summary", attrs{"text", head}), el("p", attrs{"text", strings.TrimSpace(rest + " " + care[i].Ask)}))
+	}
+	fill(r.care, lines...)
+	show(r.care, len(care) > 0)
 }
 
 // build makes the list's elements anew and puts the cursor back where it was.
@@ -210,15 +232,16 @@ func (m *moves) row(g game.Group, k int, shown bench.Shown) js.Value {
 	f, b := &m.p.form, m.p.bench
 	at := strconv.Itoa(k)
 	r := moveRow{
-		on:    el("input", attrs{"type", "checkbox", "id", "move-on-" + at}),
-		say:   el("span", attrs{"class", "move-say"}),
-		did:   el("p", attrs{"class", "quiet"}),
-		why:   el("p", attrs{"class", "fault"}),
-		cares: el("p", attrs{"class", "minded"}),
+		on:     el("input", attrs{"type", "checkbox", "id", "move-on-" + at}),
+		say:    el("span", attrs{"class", "move-say"}),
+		did:    el("p", attrs{"class", "quiet"}),
+		why:    el("p", attrs{"class", "fault"}),
+		minded: el("p", attrs{"class", "minded"}),
+		care:   el("div", attrs{"class", "care"}),
 	}
 	if shown < 0 {
 		r.on.Set("disabled", true)
-		r.item = el("li", attrs{"class", "move"}, r.say, r.did, r.why, r.cares)
+		r.item = el("li", attrs{"class", "move"}, r.say, r.did, r.why, r.minded, r.care)
 		m.rows = append(m.rows, r)
 		return r.item
 	}
@@ -259,7 +282,7 @@ func (m *moves) row(g game.Group, k int, shown bench.Shown) js.Value {
 	r.item = el("li", attrs{"class", "move"},
 		el("div", attrs{"class", "move-head"},
 			el("label", attrs{"class", "check"}, r.on, r.say), m.grip(k, at, place)),
-		r.did, r.why, r.cares, fold)
+		r.did, r.why, r.minded, r.care, fold)
 	m.rows = append(m.rows, r)
 	return r.item
 }
