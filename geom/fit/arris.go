@@ -62,6 +62,40 @@ func (a *arc) turned(by geom.Turn) quad {
 	}
 }
 
+// spot is a place in plan, and planQuad one that is a quadratic in a parameter.
+type (
+	spot     struct{ x, z float64 }
+	planQuad struct{ c0, c1, c2 spot }
+)
+
+func (a spot) dot(b spot) float64 { return float64(a.x*b.x) + float64(a.z*b.z) }
+
+func (q *planQuad) at(p float64) spot {
+	return spot{
+		q.c0.x + float64(p*(q.c1.x+float64(p*q.c2.x))),
+		q.c0.z + float64(p*(q.c1.z+float64(p*q.c2.z))),
+	}
+}
+
+func (q *planQuad) way(p float64) spot {
+	return spot{q.c1.x + 2*float64(p*q.c2.x), q.c1.z + 2*float64(p*q.c2.z)}
+}
+
+// plan gives the arc's place after the turn, seen from above.
+func (a *arc) plan(by geom.Turn) planQuad {
+	mix := func(f, o, n *geom.Vec) spot {
+		return spot{
+			f.X + float64(by.Cos*o.X) + float64(by.Sin*n.X),
+			f.Z + float64(by.Cos*o.Z) + float64(by.Sin*n.Z),
+		}
+	}
+	return planQuad{
+		mix(&a.foot.c0, &a.out.c0, &a.on.c0),
+		mix(&a.foot.c1, &a.out.c1, &a.on.c1),
+		mix(&a.foot.c2, &a.out.c2, &a.on.c2),
+	}
+}
+
 // draw fills the work's arrises for every edge.
 func (f *Fit) draw(l *door.Leaf) {
 	front, rear := l.Corners(0), l.Corners(l.Thickness)

@@ -13,8 +13,10 @@ type work struct {
 	lesser  [2][]Piece
 	stop    []Piece
 	sweep   sweep
-	// levelFloor tells that the floor has one height everywhere, and floorClosed
-	// where each bottom arris is lowest over the floor when closed.
+	// ground is the door's floor, with one row where it is alike all round, and
+	// levelFloor tells that it has one height everywhere; floorClosed is where each
+	// bottom arris is lowest over it when closed.
+	ground      door.Floor
 	levelFloor  bool
 	floorClosed [mostLines]struct{ least, at float64 }
 	floor       floorSweep
@@ -36,7 +38,11 @@ func Evaluate(f *Fit, d *door.Door) {
 // swing keeps what it was.
 func EvaluateClosed(f *Fit, d *door.Door) {
 	f.door = d
-	f.work.levelFloor = d.Floor.IsLevel()
+	f.work.ground = d.Floor
+	if _, round, _ := slopes(&d.Floor); round < alike && len(d.Floor.Angles) > 1 {
+		f.work.ground.Angles, f.work.ground.Heights = d.Floor.Angles[:1], d.Floor.Heights[:1]
+	}
+	f.work.levelFloor = f.work.ground.IsLevel()
 	f.hang(d)
 	f.draw(&d.Leaf)
 	f.close()

@@ -168,7 +168,7 @@ func (f *Fit) closedGaps(by geom.Turn) {
 func (f *Fit) floorCurve(dst []Piece, arcs []arc, by geom.Turn) []Piece {
 	for i := range arcs {
 		a := &arcs[i]
-		s := floorStretch{floor: &f.door.Floor, q: a.turned(by)}
+		s := floorStretch{floor: &f.work.ground, q: a.turned(by)}
 		cuts := append(f.work.cuts[:0], a.lo)
 		if !f.work.levelFloor {
 			cuts = floorBends(cuts, s.floor, s.q, a.lo, a.hi)

@@ -55,14 +55,11 @@ const maxTurns = 96
 // swingFloor measures the clearance over the floor, closed to open.
 func (f *Fit) swingFloor() {
 	s := &f.work.floor
-	s.floor, s.tc, s.to = &f.door.Floor, f.work.sweep.tc, f.work.sweep.topen
+	s.floor, s.tc, s.to = &f.work.ground, f.work.sweep.tc, f.work.sweep.topen
 	s.best, s.bestArc = Sweep{Least: math.Inf(1)}, nil
 	a := f.Axis.At
 	s.offset = math.Sqrt(float64(a.X*a.X) + float64(a.Z*a.Z))
 	s.steep, s.round, s.twist = slopes(s.floor)
-	if s.round < alike {
-		s.round = 0
-	}
 	k := &f.work.arrises[FloorSide]
 	for line := range k.n {
 		f.floorWhenClosed(line)
@@ -221,7 +218,7 @@ func (s *floorSweep) follow(how path, k float64) {
 	case nearest:
 		s.p = s.arc.lo
 	}
-	if how != still && !s.step(s.tc) {
+	if how != still && !s.step(geom.HalfTan(s.tc)) {
 		s.take(s.p) // off the arris when closed, perhaps on it later
 	}
 	ts := s.turns()
@@ -241,29 +238,28 @@ func (s *floorSweep) take(p float64) {
 	s.z = harmonic{foot.Z, out.Z, on.Z}
 }
 
-// step moves the point at hand to where the path is at the half-tangent t, and
+// step moves the point at hand to where the path is at the turn, and
 // tells whether that is on the arris.
-func (s *floorSweep) step(t float64) bool {
+func (s *floorSweep) step(by geom.Turn) bool {
 	if s.path == still {
 		return true
 	}
-	q := s.arc.turned(geom.HalfTan(t))
+	q := s.arc.plan(by)
 	// In plan the arris is all but straight: the foot of the square from the origin
 	// is near, and the ring lies a leg of the triangle away from it, on the far side.
-	way := q.way(s.arc.lo)
-	n := float64(way.X*way.X) + float64(way.Z*way.Z)
-	at := q.at(s.arc.lo)
-	p := s.arc.lo - (float64(at.X*way.X)+float64(at.Z*way.Z))/n
+	at, way := q.at(s.arc.lo), q.way(s.arc.lo)
+	n := way.dot(way)
+	p := s.arc.lo - at.dot(way)/n
 	if s.path == ring {
 		at = q.at(p)
-		leg := float64(s.radius*s.radius) - float64(at.X*at.X) - float64(at.Z*at.Z)
+		leg := float64(s.radius*s.radius) - float64(at.x*at.x) - float64(at.z*at.z)
 		if leg < 0 {
 			return false
 		}
 		p += math.Sqrt(leg / n)
 		at, way = q.at(p), q.way(p)
-		if slope := 2 * (float64(at.X*way.X) + float64(at.Z*way.Z)); slope != 0 {
-			p -= (float64(at.X*at.X) + float64(at.Z*at.Z) - float64(s.radius*s.radius)) / slope
+		if slope := 2 * at.dot(way); slope != 0 {
+			p -= (at.dot(at) - float64(s.radius*s.radius)) / slope
 		}
 	}
 	if !(s.arc.lo <= p && p <= s.arc.hi) {
@@ -274,18 +270,23 @@ func (s *floorSweep) step(t float64) bool {
 }
 
 // read gives the height of the path over the floor at the half-tangent t, +∞
-// where the path is off the arris.
+// where the path is off the arris, and notes it if it is the least so far.
 func (s *floorSweep) read(t float64) float64 {
-	if !s.step(t) {
-		return math.Inf(1)
-	}
-	by := geom.HalfTan(t)
-	v := s.y.at(by) - s.floor.At(s.x.at(by), s.z.at(by))
+	v := s.height(t)
 	if v < s.best.Least {
-		s.best.Least, s.best.Angle = v, by.Angle()
+		s.best.Least, s.best.Angle = v, geom.HalfTan(t).Angle()
 		s.bestArc, s.bestP = s.arc, s.p
 	}
 	return v
+}
+
+// height gives the same and does not note it.
+func (s *floorSweep) height(t float64) float64 {
+	by := geom.HalfTan(t)
+	if !s.step(by) {
+		return math.Inf(1)
+	}
+	return s.y.at(by) - s.floor.At(s.x.at(by), s.z.at(by))
 }
 
 // turns gives the half-tangents, rising, at which the path passes a measured
@@ -339,7 +340,7 @@ func (s *floorSweep) settle(t float64, a geom.Angle) float64 {
 		return t
 	}
 	for range 2 {
-		if !s.step(t) {
+		if !s.step(geom.HalfTan(t)) {
 			return t
 		}
 		near, far := s.ray(a).roots()
@@ -366,6 +367,7 @@ func (s *floorSweep) dip(t0, t1, a, b float64) {
 	bend := math.Sqrt(float64(s.y.b*s.y.b)+float64(s.y.c*s.y.c)) +
 		4*s.offset*(s.steep+s.round/max(r-s.offset, 1))
 	deep := float64(bend*angle) * angle / 8
+	most := math.Inf(1)
 	if s.round == 0 {
 		// Between its turns the leaf only rises or only falls, so the dip is no deeper
 		// than what the floor does over the little that the distance changes; or, over
@@ -375,12 +377,31 @@ func (s *floorSweep) dip(t0, t1, a, b float64) {
 			way := s.arc.turned(geom.HalfTan(t0)).way(s.p)
 			along = 2 * math.Abs(way.Y)
 		}
-		deep = min(deep, 2*s.offset*along)
+		most = 2 * s.offset * along
 	}
-	if min(a, b)-deep > s.best.Least-gain {
+	if math.IsInf(a+b, 1) { // off the arris at one end, it ends in between
+		if min(a, b)-min(deep, most) <= s.best.Least-gain {
+			s.narrow(t0, t1)
+		}
+		return
+	}
+	if s.stays(a, b, deep, most) {
+		return
+	}
+	mid := s.height(t0 + (t1-t0)/2)
+	if !math.IsInf(mid, 1) && s.stays(a, mid, deep/4, most) && s.stays(mid, b, deep/4, most) {
 		return
 	}
 	s.narrow(t0, t1)
+}
+
+// stays tells that a curve with the values a and b at its ends does not come below
+// the best so far between them: one that comes no lower than most below the lesser,
+// and with equal ends no lower than deep below them.
+func (s *floorSweep) stays(a, b, deep, most float64) bool {
+	tilt := min(math.Abs(b-a)/4, deep)
+	below := float64((deep-tilt)*(deep-tilt)) / max(deep, math.SmallestNonzeroFloat64)
+	return min(a, b)-min(below, most) > s.best.Least-gain
 }
 
 // narrow closes in on the least height between two half-tangents.
