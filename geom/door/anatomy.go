@@ -31,6 +31,9 @@ type Anatomy struct {
 	Timber       string  // species, as a person would say it
 	Glazed       bool
 	Rated        bool // fire-rated, smoke-rated or labelled: takes no trimming
+	// SolidStops is the frame's: its stops are of one piece with jambs and head, worked
+	// out of the solid, and not planted on them.
+	SolidStops bool
 }
 
 // Rail is a horizontal member from v = From to v = To.

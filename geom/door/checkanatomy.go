@@ -60,7 +60,7 @@ func (a *Anatomy) Check(leaf *Leaf) (faults []Fault) {
 			faults = append(faults, Fault{Path: "leaf.stiles", Value: Say(w) + " together", Want: "less than the leaf's width, " + Say(leaf.Width)})
 		}
 	}
-	const lost = 1e-9 // mm that a corner found from the side may differ from the line it lies on
+	const lost = 1e-3 // mm that an end shown in inches and typed so again may differ by
 	held := span.Round(lost)
 	for i, r := range a.Rails {
 		if held.Holds(r.From) && held.Holds(r.To) && r.From < r.To && (i == 0 || r.From >= a.Rails[i-1].To) {

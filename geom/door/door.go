@@ -35,6 +35,10 @@ type Hinge struct {
 	Pin        float64 // how far the pin's centre stands out of the frame's front edge
 	Proud      float64 // how far the leaf's knuckle face stands out of the frame's front edge here; 0 = flush
 	Height     float64 // height of the hinge's plates; no part in the fit, drawn and checked only
+
+	// UncutJamb and UncutLeaf tell that nothing is let in there yet, so that its place and
+	// gain are a choice: no part in the fit.
+	UncutJamb, UncutLeaf bool
 }
 
 // Gap is the gap this hinge sets between jamb and leaf: its closed thickness

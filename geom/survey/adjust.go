@@ -61,6 +61,8 @@ type Result struct {
 	// Missing is a template of each reading the least set still lacks.
 	Missing []Reading
 
+	Chosen Chosen // what of the hanging is no more than a choice
+
 	// Sigma0 is the size of the residuals of the readings used against what their
 	// standard deviations promise: about 1; 0 when nothing was read twice over.
 	Sigma0 float64
@@ -104,7 +106,11 @@ func Adjust(readings []Reading) *Result { return AdjustMade(readings, nil) }
 // AdjustMade fits the door as found where readings of the hung leaf may have been
 // taken after moves made for keeps, see [Reading.After]: made does the moves. Nil
 // takes every reading to be of the door as found.
-func AdjustMade(readings []Reading, made Made) *Result {
+func AdjustMade(readings []Reading, made Made) *Result { return AdjustFor(readings, made, nil) }
+
+// AdjustFor does so, and hangs a leaf of which nothing tells that it ever hung as
+// wanted, see [Result.Chosen]; nil hangs it as is usual.
+func AdjustFor(readings []Reading, made Made, want *Hanging) *Result {
 	a := &adjustment{readings: append([]Reading(nil), readings...)}
 	a.hung.made = made
 	res := &Result{adj: a}
@@ -119,6 +125,7 @@ func AdjustMade(readings []Reading, made Made) *Result {
 	a.x = a.net.unknowns()
 	a.sol.Room(len(a.rowOf)+len(a.net.wishes), 4*len(a.rowOf)+3*len(a.net.wishes)+len(a.hung.of)*a.net.columns)
 	a.fit(res)
+	res.Chosen = a.choose(want)
 	a.tell(res)
 	members, doubts := a.members(of)
 	res.Members, res.Doubts = members, append(res.Doubts, doubts...)
@@ -305,12 +312,12 @@ func (a *adjustment) tell(res *Result) {
 	a.straighten(&res.Door)
 	res.Readings = a.judged
 	for _, d := range a.doubts { // some of which may have been told apart later
-		d.Readings = slices.DeleteFunc(d.Readings, func(i int) bool { return a.judged[i].State != Doubted })
+		d.Readings = slices.DeleteFunc(slices.Clone(d.Readings), func(i int) bool { return a.judged[i].State != Doubted })
 		if len(d.Readings) > 0 {
 			res.Doubts = append(res.Doubts, d)
 		}
 	}
-	res.Faults = append(res.Faults, a.beyondRepair()...)
+	res.Faults = append(res.Faults, a.beyondRepair(res.Doubts)...)
 	res.Faults = append(res.Faults, a.net.size.missing...)
 	res.Missing = a.net.size.wanted
 	var sum float64
@@ -357,10 +364,27 @@ func (r *Result) Assumptions() []Assumption {
 		sigma[w.name] = max(sigma[w.name], w.sigma)
 	}
 	var out []Assumption
+	tilt, tilted := r.Tilt()
 	for i, name := range n.names {
+		if tilted && (name.what == floorLevel || name.what == lineSpecs[head].name) {
+			continue // not level, but half and half
+		}
 		if count[i] > 0 && share[i] >= assumed*count[i] {
 			out = append(out, n.say(name, sigma[i]))
 		}
+	}
+	if tilted {
+		out = append(out, Assumption{What: Fall, Taken: "as partly the head's and partly the floor's", Sigma: math.Abs(tilt.Fall) / 2, Tilt: tilt})
+	}
+	if c := r.Chosen; c.Any() {
+		on := "on jamb and leaf"
+		switch {
+		case !c.Leaf:
+			on = "on the jamb"
+		case !c.Jamb:
+			on = "on the leaf"
+		}
+		out = append(out, Assumption{What: "places and gains of the hinges " + on, Taken: "where the gaps wanted ask for them, since nothing tells that they are cut", Sigma: marked})
 	}
 	return out
 }

@@ -36,6 +36,8 @@ func Card(width, height float64, hinges int) []Reading {
 	for i := range hinges {
 		add(Reading{Kind: HingeOnJamb, Hinge: i})
 	}
+	// By way of floor and foot the gap at the head is known half as well.
+	add(Reading{Kind: HingeFromTop}, Reading{Kind: HingeFromHead})
 
 	add(Reading{Kind: OpeningDiagonal, Side: Rising}, Reading{Kind: OpeningDiagonal, Side: Falling})
 	for _, s := range jambs {

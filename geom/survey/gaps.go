@@ -15,13 +15,15 @@ type Gaps struct {
 	// LatchMiss is the z distance the latch still has to go.
 	LatchMiss Uncertain
 
-	draws  *draws
-	net    *net
-	change Change
-	after  int // moves made for keeps before the door was so; -1 where it only may come to be
-	gaps   [fit.Edges]places
-	stop   [fit.FloorSide]places
-	off    [][]float64 // of each number, what each draw departs
+	draws   *draws
+	net     *net
+	change  Change
+	after   int // moves made for keeps before the door was so; -1 where it only may come to be
+	gaps    [fit.Edges]places
+	stop    [fit.FloorSide]places
+	numbers int
+	levers  *levered    // nil where doors were hung
+	off     [][]float64 // of each number, what each draw departs
 }
 
 // places are where along an edge a gap's uncertainty was worked out: at everything
@@ -35,9 +37,9 @@ type places struct {
 // not change. It must be a pure function.
 type Change func(d door.Door) door.Door
 
-// Gaps works out how uncertain every closed gap of the door as found is, by hanging
-// as many doors as there are errors, rounded up to a power of two; nil when the door
-// cannot be hung.
+// Gaps works out how uncertain every closed gap of the door as found is, from as many
+// doors as there are errors, rounded up to a power of two, to 0.05 mm or a fiftieth of
+// itself; nil when the door cannot be hung.
 func (r *Result) Gaps() *Gaps { return r.gaps(nil, 0) }
 
 // GapsAfter works it out of the door as it stands after the first n moves made for
@@ -97,26 +99,49 @@ func (r *Result) gaps(change Change, after int) *Gaps {
 			g.stop[e] = g.bends(door, e, g.Fit.Stops[e].Range(), &count)
 		}
 	}
+	g.numbers = count + 2
+	if !g.byLevers(door) {
+		g.byHanging()
+	}
+	return g
+}
+
+// byHanging works out what the draws depart, of every number, by hanging each.
+func (g *Gaps) byHanging() {
 	var f fit.Fit
-	m := g.draws.measuring(count+2, func(out []float64) {
-		fit.EvaluateClosed(&f, change.on(a.net))
-		for e := fit.HingeSide; e < fit.Edges; e++ {
-			for i, at := range g.gaps[e].at {
-				out[g.gaps[e].first+i] = f.Gaps[e].At(at)
-			}
-			if e < fit.FloorSide {
-				for i, at := range g.stop[e].at {
-					out[g.stop[e].first+i] = f.Stops[e].At(at)
-				}
-			}
-		}
-		out[count], out[count+1] = f.Strain, f.LatchMiss
-	})
+	m := g.draws.measuring(g.numbers, func(out []float64) { g.measure(&f, out) })
 	m.all()
 	g.off = m.off
-	g.Strain = Uncertain{m.value[count], length(g.off[count])}
-	g.LatchMiss = Uncertain{m.value[count+1], length(g.off[count+1])}
-	return g
+	g.sum(m.value)
+}
+
+// measure hangs the door as the net has it and reads its numbers.
+func (g *Gaps) measure(f *fit.Fit, out []float64) {
+	fit.EvaluateClosed(f, g.change.on(g.net))
+	g.read(f, out)
+}
+
+// read gives the numbers of a fit: gaps at their places, then the strain and what the
+// latch misses by.
+func (g *Gaps) read(f *fit.Fit, out []float64) {
+	for e := fit.HingeSide; e < fit.Edges; e++ {
+		for i, at := range g.gaps[e].at {
+			out[g.gaps[e].first+i] = f.Gaps[e].At(at)
+		}
+		if e < fit.FloorSide {
+			for i, at := range g.stop[e].at {
+				out[g.stop[e].first+i] = f.Stops[e].At(at)
+			}
+		}
+	}
+	out[g.numbers-2], out[g.numbers-1] = f.Strain, f.LatchMiss
+}
+
+// sum notes how well the numbers that are no gap are known.
+func (g *Gaps) sum(value []float64) {
+	n := g.numbers
+	g.Strain = Uncertain{value[n-2], length(g.off[n-2])}
+	g.LatchMiss = Uncertain{value[n-1], length(g.off[n-1])}
 }
 
 // bends gives the places of an edge at which leaf or frame has a station, and its

@@ -158,14 +158,13 @@ func (a *adjustment) revive() {
 	}
 }
 
-// take takes the slopes at x: of the door as found by levers, of one trimmed since
-// by trimming and hanging it anew for each unknown.
+// take takes the slopes at x by levers; of a door trimmed since, where those do not
+// tell the truth, by trimming and hanging it anew for each unknown.
 func (a *adjustment) take(x []float64) {
 	h := &a.hung
 	h.at = append(h.at[:0], x...)
 	a.net.write(x)
-	h.rows.Reset()
-	h.rows.Room(len(h.of), len(h.of)*a.net.columns)
+	slopes := table(nil, len(h.of), a.net.columns)
 	for k := range h.stands {
 		s := &h.stands[k]
 		if s.dead {
@@ -174,49 +173,68 @@ func (a *adjustment) take(x []float64) {
 		if !h.read {
 			a.evaluate(s, h.value)
 		}
-	}
-	h.read = false
-	var slopes [][]float64
-	for k := range h.stands {
-		if s := &h.stands[k]; s.after != 0 && !s.dead {
-			out := make([]float64, len(h.of))
-			_, by := a.net.differ(x, len(h.of), func(v []float64) {
-				a.evaluate(s, out)
-				copy(v, out)
-			})
-			if slopes == nil {
-				slopes = make([][]float64, len(h.of))
-			}
+		h.lever.set(a.net, a.doorOf(s), &s.fit)
+		for _, i := range s.of {
+			h.lever.row(&h.spare, &a.readings[a.rowOf[h.of[i]]])
+			copy(slopes[i], h.lever.dense)
+		}
+		if s.after != 0 && !a.hold(s, x, slopes) {
+			_, by := a.net.differ(x, len(h.of), func(out []float64) { a.evaluate(s, out) })
 			for _, i := range s.of {
-				slopes[i] = make([]float64, len(by))
 				for c := range by {
 					slopes[i][c] = by[c][i]
 				}
 			}
 		}
 	}
-	ready := false
-	for i, row := range h.of {
-		r := &a.readings[a.rowOf[row]]
-		s := h.standOf(i)
-		switch {
-		case s.dead:
-		case s.after != 0:
+	h.read = false
+	h.rows.Reset()
+	h.rows.Room(len(h.of), len(h.of)*a.net.columns)
+	for i := range h.of {
+		if !h.standOf(i).dead {
 			for c, v := range slopes[i] {
-				h.rows.Add(c, v)
-			}
-		default:
-			if !ready {
-				h.lever.set(a.net, &s.fit)
-				ready = true
-			}
-			h.lever.row(&h.spare, r)
-			for c, v := range h.lever.dense {
 				h.rows.Add(c, v)
 			}
 		}
 		h.rows.End(0, 1)
 	}
+}
+
+// hold tells whether slopes hold for a door trimmed since: whether they tell by how much
+// its readings differ when every unknown moves by an amount of its own, and when it
+// moves as far the other way. They do not where a move gives a thing a place of its own,
+// as other hinges do.
+func (a *adjustment) hold(s *stand, x []float64, slopes [][]float64) bool {
+	const untrue = 0.01 // mm, of twice a nudge
+	h := &a.hung
+	moved, told := slices.Clone(x), make([]float64, len(h.of))
+	for _, sign := range [2]float64{-1, 1} {
+		for q, k := range a.net.column {
+			if k < 0 {
+				continue
+			}
+			by := sign * a.net.nudgeOf(q) * float64(1+q%7) / 4
+			if q%2 == 1 {
+				by = -by
+			}
+			moved[k] = x[k] + by
+			for _, i := range s.of {
+				told[i] += float64(sign * by * slopes[i][k])
+			}
+		}
+		a.net.write(moved)
+		a.evaluate(s, h.out)
+		for _, i := range s.of {
+			told[i] -= float64(sign * h.out[i])
+		}
+	}
+	a.net.write(x)
+	for _, i := range s.of {
+		if !(math.Abs(told[i]) <= untrue) {
+			return false
+		}
+	}
+	return true
 }
 
 func (h *hung) standOf(i int) *stand {

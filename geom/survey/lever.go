@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"leafwright/geom"
+	"leafwright/geom/door"
 	"leafwright/geom/fit"
 	"leafwright/geom/survey/lsq"
 )
@@ -18,6 +19,7 @@ import (
 // gap is a reading like any other but stays 0.
 type lever struct {
 	net  *net
+	door *door.Door // the net's, or what moves have made of it
 	fit  *fit.Fit
 	hold fit.Hold
 	// closed takes leaf axes to the world; moves are how it changes by mm of each part
@@ -40,6 +42,7 @@ type spot struct {
 	m     float64  // the place along the edge
 	leaf  geom.Vec // the leaf's point there, in leaf axes
 	depth float64  // of that point, behind the knuckle face
+	gap   float64  // there; of arrises only
 	world geom.Vec
 	k     geom.Vec // the gap follows the world place of the leaf's material there by k
 }
@@ -58,13 +61,14 @@ func part(h *fit.Hold, j int) *float64 {
 	return [...]*float64{&v.X, &v.Y, &v.Z}[j%3]
 }
 
-// set makes the lever ready for the net's door, whose fit f is.
-func (l *lever) set(n *net, f *fit.Fit) {
-	l.net, l.fit, l.blunt = n, f, blunt
+// set makes the lever ready for a door that the net's is, or is the one with so much
+// more or less at every place of it, and whose fit f is.
+func (l *lever) set(n *net, d *door.Door, f *fit.Fit) {
+	l.net, l.door, l.fit, l.blunt = n, d, f, blunt
 	if len(l.dense) != n.columns {
 		l.dense = make([]float64, n.columns)
 	}
-	l.hold = fit.HoldOf(&n.d)
+	l.hold = fit.HoldOf(d)
 	by := f.Closed.Turn()
 	l.closed = f.Axis.Motion(f.Pose, by)
 	const step = 1e-2 // mm, either way: slopes true to the seventh figure
@@ -114,18 +118,17 @@ const blunt = 0.1
 // unknown, all else included, into l.dense. The rows are memory.
 func (l *lever) row(rows *lsq.Rows, r *Reading) {
 	rows.Reset()
-	o := observer{d: &l.net.d, net: l.net, rows: rows}
+	o := observer{d: l.door, net: l.net, rows: rows}
 	e := edgeOf(r.Side)
 	if r.Kind == StopGap {
 		s := l.stop(e, l.fit.Stops[e].Range().Clamp(r.At))
 		l.follow(&o, &s, 1)
 	} else {
 		m := l.fit.Gaps[e].Range().Clamp(r.At)
-		knuckle, one := l.arris(e, m, 0)
-		stop, other := l.arris(e, m, l.net.d.Leaf.Thickness)
-		part := max(0, min(1, (1+(one-other)/l.blunt)/2)) // of the stop face's arris
-		l.follow(&o, &knuckle, 1-part)
-		l.follow(&o, &stop, part)
+		near, next := l.nearest(e, m)
+		part := max(0, (1-(next.gap-near.gap)/l.blunt)/2)
+		l.follow(&o, &near, 1-part)
+		l.follow(&o, &next, part)
 	}
 	rows.End(0, 1)
 	rows.Scatter(l.dense, 0, 1)
@@ -151,7 +154,7 @@ func (l *lever) follow(o *observer, s *spot, times float64) {
 
 // surface gives the slopes of the leaf's faces at a place.
 func (l *lever) surface(u, v float64) (su, sv float64) {
-	f := &l.net.d.Leaf
+	f := &l.door.Leaf
 	part := u / f.Width
 	a, b := f.HangingFace.Slope(v), f.ClosingFace.Slope(v)
 	return (f.ClosingFace.At(v) - f.HangingFace.At(v)) / f.Width, a + float64((b-a)*part)
@@ -164,21 +167,40 @@ func (l *lever) edgeLine(e fit.Edge) lineID { return hanging + lineID(e) }
 func (l *lever) tan(e fit.Edge) float64 {
 	switch e {
 	case fit.HingeSide:
-		return l.net.quantity[l.net.scalar[hangingTan]]
+		return l.door.Leaf.HangingSetback()
 	case fit.LatchSide:
-		return -l.net.quantity[l.net.scalar[closingTan]]
+		return -l.door.Leaf.ClosingSetback()
 	}
 	return 0
 }
 
-// arris gives the place of an edge's arris at depth d that is at m along the edge,
-// and the gap there.
-func (l *lever) arris(e fit.Edge, m, d float64) (s spot, gap float64) {
-	s = spot{kind: atArris, edge: e, m: m, depth: d}
-	leaf := &l.net.d.Leaf
-	edge := *profileOf(&l.net.d, l.edgeLine(e))
+// nearest gives the places at m along an edge of the arris with the least gap, and of
+// the one that comes next.
+func (l *lever) nearest(e fit.Edge, m float64) (near, next spot) {
+	var memory [4]door.Arris
+	for i, a := range l.door.Leaf.Sections[e].Arrises(memory[:0], l.door.Leaf.Thickness) {
+		s := l.arris(e, m, a)
+		switch {
+		case i == 0 || s.gap < near.gap:
+			near, next = s, near
+		case i == 1 || s.gap < next.gap:
+			next = s
+		}
+	}
+	return near, next
+}
+
+// arris gives the place of an edge's arris that is at m along the edge.
+func (l *lever) arris(e fit.Edge, m float64, a door.Arris) spot {
+	d := a.Depth
+	s := spot{kind: atArris, edge: e, m: m, depth: d}
+	leaf := &l.door.Leaf
+	edge := *profileOf(l.door, l.edgeLine(e))
 	upright := e.Upright()
-	off := float64(l.tan(e) * d)
+	off := float64(l.tan(e)*d) + a.Inset // along +u or +v
+	if e == fit.LatchSide || e == fit.HeadSide {
+		off -= 2 * a.Inset
+	}
 	p := m - l.closed.Origin.X
 	if upright {
 		p = m - l.closed.Origin.Y
@@ -196,7 +218,7 @@ func (l *lever) arris(e fit.Edge, m, d float64) (s spot, gap float64) {
 			slope = way.X / way.Y
 			p -= (s.world.Y - m) / way.Y
 		} else {
-			v := edge.At(p)
+			v := edge.At(p) + off
 			s.leaf = geom.Vec{X: p, Y: v, Z: leaf.Face(p, v) - d}
 			su, sv := l.surface(p, v)
 			run := edge.Slope(p)
@@ -206,29 +228,27 @@ func (l *lever) arris(e fit.Edge, m, d float64) (s spot, gap float64) {
 			p -= (s.world.X - m) / way.X
 		}
 	}
-	f := &l.net.d.Frame
+	f := &l.door.Frame
 	switch e {
 	case fit.HingeSide:
-		s.k = geom.Vec{X: 1, Y: -slope}
-		return s, s.world.X - f.HingeJamb.At(m)
+		s.k, s.gap = geom.Vec{X: 1, Y: -slope}, s.world.X-f.HingeJamb.At(m)
 	case fit.LatchSide:
-		s.k = geom.Vec{X: -1, Y: slope}
-		return s, f.LatchJamb.At(m) - s.world.X
+		s.k, s.gap = geom.Vec{X: -1, Y: slope}, f.LatchJamb.At(m)-s.world.X
 	case fit.HeadSide:
-		s.k = geom.Vec{X: slope, Y: -1}
-		return s, f.Head.At(m) - s.world.Y
+		s.k, s.gap = geom.Vec{X: slope, Y: -1}, f.Head.At(m)-s.world.Y
+	default:
+		fl := &l.door.Floor
+		const step = 0.5 // mm
+		rise := (fl.At(s.world.X, s.world.Z+step) - fl.At(s.world.X, s.world.Z-step)) / (2 * step)
+		s.k, s.gap = geom.Vec{X: -slope, Y: 1, Z: -rise}, s.world.Y-fl.At(s.world.X, s.world.Z)
 	}
-	fl := &l.net.d.Floor
-	const step = 0.5 // mm
-	rise := (fl.At(s.world.X, s.world.Z+step) - fl.At(s.world.X, s.world.Z-step)) / (2 * step)
-	s.k = geom.Vec{X: -slope, Y: 1, Z: -rise}
-	return s, s.world.Y - fl.At(s.world.X, s.world.Z)
+	return s
 }
 
 // stop gives the place of the leaf's stop face over a stop's bearing line.
 func (l *lever) stop(e fit.Edge, m float64) spot {
-	s := spot{kind: atStop, edge: e, m: m, depth: l.net.d.Leaf.Thickness}
-	f, leaf := &l.net.d.Frame, &l.net.d.Leaf
+	f, leaf := &l.door.Frame, &l.door.Leaf
+	s := spot{kind: atStop, edge: e, m: m, depth: leaf.Thickness - leaf.Sections[e].StopBack}
 	half := f.StopWidth / 2
 	var over geom.Vec
 	switch e {
@@ -257,7 +277,7 @@ func (l *lever) stop(e fit.Edge, m float64) spot {
 
 // latch gives the place of the latch, whose stand out of the front edge is its gap.
 func (l *lever) latch() spot {
-	d := &l.net.d
+	d := l.door
 	v := d.Latch.Height
 	s := spot{kind: atLatch, edge: fit.LatchSide, m: v, leaf: l.fit.FacePoint(d.Leaf.Closing.At(v), v, 0)}
 	s.world = l.closed.Point(s.leaf)
@@ -267,7 +287,7 @@ func (l *lever) latch() spot {
 
 // face notes that the row follows the stand of the leaf's face at a place by k.
 func (l *lever) face(o *observer, u, v, k float64) {
-	part := u / l.net.d.Leaf.Width
+	part := u / l.door.Leaf.Width
 	o.lean(hangingFace, v, float64(k*(1-part)))
 	o.lean(closingFace, v, float64(k*part))
 }
@@ -336,7 +356,7 @@ func (l *lever) local(o *observer, s *spot, times float64) {
 
 // spread notes that the row follows the numbers of the hold by k.
 func (l *lever) spread(o *observer, k *[holds]float64) {
-	d := &l.net.d
+	d := l.door
 	for h, i := range [2]int{0, len(d.Hinges) - 1} {
 		hinge := &d.Hinges[i]
 		seat, bed, pin := k[3*h:3*h+3], k[6+3*h:9+3*h], k[12+3*h:15+3*h]

@@ -54,7 +54,7 @@ func TestLeversAgainstHangingAnew(t *testing.T) {
 			}
 		}
 		var l lever
-		l.set(n, &f)
+		l.set(n, &n.d, &f)
 		l.blunt = 1e-6
 		less, more := make([]float64, len(places)), make([]float64, len(places))
 		byLever := make([][]float64, len(places))

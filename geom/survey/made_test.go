@@ -206,3 +206,57 @@ func TestSwingInSteps(t *testing.T) {
 		t.Errorf("%d steps: none is to take long", steps)
 	}
 }
+
+// How gaps read after moves follow the unknowns, by levers, against trimming and
+// hanging anew with each unknown moved; after moves that give hinges a place of their
+// own the levers are not believed.
+func TestSlopesAfterMoves(t *testing.T) {
+	var tested, apart int
+	for seed := range uint64(6) {
+		s := simulate(seed)
+		d := s.door()
+		for _, row := range changes[1:] {
+			made := Made(func(d door.Door, n int) door.Door { return row.change(d) })
+			then := made(d, 1)
+			var truth fit.Fit
+			fit.EvaluateClosed(&truth, &then)
+			gaps := s.read(&then, feelers(&truth))
+			for i := range gaps {
+				gaps[i].After = 1
+			}
+			res := AdjustMade(append(s.read(&d, whole(&d)), gaps...), made)
+			a := res.adj
+			h := &a.hung
+			a.take(a.x)
+			_, by := a.net.differ(a.x, len(h.of), func(out []float64) { a.evaluate(&h.stands[0], out) })
+			if h.stands[0].dead {
+				continue
+			}
+			bad := 0
+			for i := range h.of {
+				dense := make([]float64, a.net.columns)
+				cols, coefs := h.rows.Row(i)
+				for k, c := range cols {
+					dense[c] = coefs[k]
+				}
+				for q, c := range a.net.column {
+					if c < 0 {
+						continue
+					}
+					tested++
+					if unit := nudge / a.net.nudgeOf(q); math.Abs(dense[c]-by[c][i])*unit > 0.02 {
+						bad++
+					}
+				}
+			}
+			apart += bad
+			if row.unlevers && bad > 0 {
+				t.Errorf("door %d, %s: %d slopes are not those of hanging anew", seed, row.name, bad)
+			}
+		}
+	}
+	t.Logf("%d slopes, %d apart", tested, apart)
+	if tested == 0 || apart > tested/500 { // where two arrises are as near, each has its part
+		t.Errorf("%d of %d slopes are apart", apart, tested)
+	}
+}

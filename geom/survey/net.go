@@ -25,6 +25,8 @@ type net struct {
 	columns  int
 	names    []assumption
 	wishes   []wish
+
+	hingeWishes []hingeWishes // of each hinge
 }
 
 // apart is the least distance between two stations of a line, mm: nothing made of

@@ -33,9 +33,14 @@ func (g *Gaps) NextForTightest() (Advice, bool) {
 	return g.Next(e, at)
 }
 
-// Next does so for the gap of an edge at a place. It hangs the door twice for each
-// unknown, to see how the gap follows it.
+// Next does so for the gap of an edge at a place.
 func (g *Gaps) Next(e fit.Edge, at float64) (Advice, bool) {
+	return g.best(e, at, g.draws.adj.candidates(), true)
+}
+
+// best gives the best of some readings not taken yet, and if asked of those to be taken
+// with a feeler or a second time.
+func (g *Gaps) best(e fit.Edge, at float64, of []Reading, more bool) (Advice, bool) {
 	a := g.draws.adj
 	now := g.At(e, at)
 	best := Advice{Edge: e, At: at, Now: now, Then: now.Sigma * (1 - worth)}
@@ -49,20 +54,13 @@ func (g *Gaps) Next(e fit.Edge, at float64) (Advice, bool) {
 			best.Reading, best.Again, best.Then, found = r, again, then, true
 		}
 	}
-	if a.hanging && g.after >= 0 && now.Value >= thinnest { // the leaf is at hand: a feeler in the gap itself
+	if more && a.hanging && g.after >= 0 && now.Value >= thinnest { // the leaf is at hand: a feeler in the gap itself
 		r := Reading{Kind: GapRead, Side: SideOf(e), At: at, After: g.after}
 		v, own := float64(now.Sigma*now.Sigma), SigmaOf(r)
 		better(r, a.taken(&r), own*sqrt(v/(v+float64(own*own))))
 	}
-	var f fit.Fit
-	_, slopes := a.net.differ(a.x, 1, func(out []float64) {
-		fit.EvaluateClosed(&f, g.change.on(a.net))
-		out[0] = f.Gaps[e].At(at)
-	})
 	u := a.renewal()
-	for k := range u.g {
-		u.g[k] = slopes[k][0]
-	}
+	g.follows(u.g, e, at)
 	a.sol.Factor.Solve(u.z, u.g)
 	bent := float64(now.Sigma*now.Sigma) - u.with(nil, 1) // what is not straight about the gap stays
 	var row lsq.Rows
@@ -74,15 +72,34 @@ func (g *Gaps) Next(e fit.Edge, at float64) (Advice, bool) {
 		row.Scatter(u.j, 0, 1)
 		better(r, again, sqrt(max(0, bent)+u.with(u.j, SigmaOf(r))))
 	}
-	for _, r := range a.candidates() {
+	for _, r := range of {
 		try(r, false)
 	}
 	for i := range a.readings {
-		if r := a.readings[i]; a.use[i] && a.judged[i].State == Used && !specs[r.Kind].hung {
+		if r := a.readings[i]; more && a.use[i] && a.judged[i].State == Used && !specs[r.Kind].hung {
 			try(r, true)
 		}
 	}
 	return best, found
+}
+
+// follows gives how the gap follows each unknown: by levers where those tell the truth,
+// else by hanging the door for each.
+func (g *Gaps) follows(slope []float64, e fit.Edge, at float64) {
+	n := g.net
+	if g.levers != nil {
+		g.levers.lever.row(&g.levers.rows, &Reading{Kind: GapRead, Side: SideOf(e), At: at})
+		copy(slope, g.levers.lever.dense)
+		return
+	}
+	var f fit.Fit
+	_, slopes := n.differ(g.draws.adj.x, 1, func(out []float64) {
+		fit.EvaluateClosed(&f, g.change.on(n))
+		out[0] = f.Gaps[e].At(at)
+	})
+	for k := range slope {
+		slope[k] = slopes[k][0]
+	}
 }
 
 // renewal tells what the variance of g·x would be with one reading j more: N' is

@@ -23,7 +23,7 @@ const (
 
 // wish is one way to be ordinary: the terms add up to mean, ± sigma.
 type wish struct {
-	terms [4]term
+	terms [6]term
 	n     int
 	mean  float64
 	sigma float64
@@ -55,6 +55,7 @@ type Assumption struct {
 	Taken string // "straight"
 	// Sigma is how far off that may ordinarily be, mm; a bevel's in mm per mm.
 	Sigma float64
+	Tilt  Tilt // of a [Fall]
 }
 
 func (a Assumption) String() string {
@@ -209,6 +210,12 @@ func (n *net) wishLevels() {
 	}
 }
 
+// Fall is what is taken to be partly the head's and partly the floor's, see [Tilt].
+const Fall = "fall across the opening"
+
+// floorLevel is what is taken to be level.
+const floorLevel = "floor in the opening"
+
 // FloorSwung is what is taken to be ordinary of the floor the leaf opens over.
 const FloorSwung = "floor under the swing"
 
@@ -218,7 +225,7 @@ func (n *net) wishFloor() {
 	const slope, turn = 3e-3, 4.0 // mm/mm; mm at the leaf's reach by 90°
 	g := &n.floor
 	k, reach := len(g.radii), n.size.openingWidth
-	level := n.named("floor in the opening", "level", -1)
+	level := n.named(floorLevel, "level", -1)
 	swung := n.named(FloorSwung, "to run on as in the opening", -1)
 	for i, a := range g.angles {
 		row := g.first + i*k
@@ -270,13 +277,16 @@ func (n *net) wishSizes() {
 
 func (n *net) wishHinges() {
 	count := len(n.hinge)
+	n.hingeWishes = n.hingeWishes[:0]
 	for i, h := range n.hinge {
-		of := hingeName(i, count)
-		size := func(f field, what string) int { return n.namedOf(what, " of the ", of, "as", h[f]) }
+		named := hingeName(i, count)
+		size := func(f field, what string) int { return n.namedOf(what, " of the ", named, "as", h[f]) }
 		one := func(f field) term { return term{h[f], 1} }
 		less := func(f field) term { return term{h[f], -1} }
 		first := func(f field, k float64) term { return term{n.hinge[0][f], k} }
 
+		var of hingeWishes
+		of.onLeaf = len(n.wishes)
 		n.hope(size(fieldLeafHeight, "place on the leaf"), n.size.leafPlace(i), 100, one(fieldLeafHeight))
 		place := size(fieldJambHeight, "place on the jamb")
 		gain := size(fieldLeafGain, "gain in the leaf")
@@ -284,7 +294,10 @@ func (n *net) wishHinges() {
 		closed := size(fieldClosed, "closed thickness")
 		pin := size(fieldPin, "pin's distance out")
 		proud := size(fieldProud, "stand of the leaf")
+		of.other = len(n.wishes)
 		n.hope(other, 0, 0.5, one(fieldJambGain), less(fieldLeafGain))
+		of.place, of.gain = of.other+1, of.other+2
+		n.hingeWishes = append(n.hingeWishes, of)
 		if i == 0 {
 			n.hope(place, usualLift, 4, one(fieldJambHeight), less(fieldLeafHeight))
 			n.hope(gain, usualClosed/3, 0.7, one(fieldLeafGain))

@@ -250,9 +250,9 @@ func (a *adjustment) readmit() error {
 
 // beyondRepair gives a fault for each group that contradicts itself so much that
 // the shapes it bears on mean nothing.
-func (a *adjustment) beyondRepair() (faults []door.Fault) {
+func (a *adjustment) beyondRepair(doubts []Doubt) (faults []door.Fault) {
 	const most = 25.0 // mm, the standard deviation left to each
-	for _, d := range a.doubts {
+	for _, d := range doubts {
 		for _, i := range d.Readings {
 			if row := a.row[i]; a.sigma[row] > most {
 				others := ""
@@ -261,7 +261,11 @@ func (a *adjustment) beyondRepair() (faults []door.Fault) {
 						others += ", " + at(k)
 					}
 				}
-				faults = append(faults, door.Fault{Path: at(i) + ".value", Value: door.Say(a.readings[i].Value), Want: "in keeping with " + others[2:] + ", and nothing tells which is right"})
+				want := "in keeping with what is ordinary of a door; no other reading bears it out"
+				if others != "" {
+					want = "in keeping with " + others[2:] + ", and nothing tells which is right"
+				}
+				faults = append(faults, door.Fault{Path: at(i) + ".value", Value: door.Say(a.readings[i].Value), Want: want})
 			}
 		}
 	}
