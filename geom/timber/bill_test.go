@@ -179,8 +179,56 @@ func TestBillBeginsWithWhatIsNeeded(t *testing.T) {
 		for _, task := range billOf(t, c.move, timber.Means{}).Tasks {
 			does[task.Doing] = true
 		}
+		if !does[timber.TryLeaf] {
+			t.Errorf("%s of edge %d is not tried: %v", c.move.Kind, c.move.Edge, does)
+		}
 		if does[timber.TestPaint] != c.paint || does[timber.TakeDown] != c.down || does[timber.HangLeaf] != c.down || does[timber.SetGlue] != c.waitsForGlue {
 			t.Errorf("%s of edge %d: %v", c.move.Kind, c.move.Edge, does)
 		}
+	}
+}
+
+// The leaf is hung dry and tried once all is cut and its glue hard, comes down to be painted,
+// and is hung for good last: paint over an edge still to be eased is lost (common practice).
+// Where no wood is bared nothing is painted, and it stays up.
+func TestTriedDryBeforePaint(t *testing.T) {
+	order := func(b timber.Bill) (all []timber.Doing, work float64) {
+		for _, task := range b.Tasks {
+			work += task.Minutes
+			if n := len(all); n == 0 || all[n-1] != task.Doing {
+				all = append(all, task.Doing)
+			}
+		}
+		return all, work
+	}
+	same := func(a, b []timber.Doing) bool {
+		if len(a) != len(b) {
+			return false
+		}
+		for i := range a {
+			if a[i] != b[i] {
+				return false
+			}
+		}
+		return true
+	}
+	for _, c := range []struct {
+		move trim.Move
+		want []timber.Doing
+	}{
+		{splice(door.LatchSide, 20, 44, trim.Knuckle), []timber.Doing{timber.TestPaint, timber.TakeDown, timber.DoStep, timber.SetGlue, timber.TryLeaf, timber.TakeDown, timber.Prime, timber.HangLeaf}},
+		{trim.Move{Kind: trim.Plane, Edge: door.LatchSide, First: 1, Last: 1}, []timber.Doing{timber.TestPaint, timber.TakeDown, timber.DoStep, timber.TryLeaf, timber.TakeDown, timber.Prime, timber.HangLeaf}},
+		{trim.Move{Kind: trim.Pack, On: trim.OnLeaf, First: 1}, []timber.Doing{timber.TakeDown, timber.DoStep, timber.TryLeaf, timber.HangLeaf}},
+		{trim.Move{Kind: trim.Restop, Edge: door.LatchSide, First: 1, Last: 1}, []timber.Doing{timber.TestPaint, timber.DoStep, timber.TryLeaf}},
+	} {
+		b := billOf(t, c.move, timber.Means{})
+		got, work := order(b)
+		if !same(got, c.want) {
+			t.Errorf("%s: %v, want %v", c.move.Kind, got, c.want)
+		}
+		near(t, "work in all", b.Hands, work, 1e-9)
+	}
+	if b := timber.BillOf(piece(), nil, timber.Means{}); len(b.Tasks) != 0 {
+		t.Errorf("nothing is done, and %v", b.Tasks)
 	}
 }

@@ -55,16 +55,19 @@ type Dowels struct {
 	// LeafGauge is the line of the holes from the leaf's knuckle face; StripGauge the same
 	// from the strip's face on that side, as the stock is before it is dressed.
 	LeafGauge, StripGauge float64
-	// OffStrip is what planing flush takes off the strip's two faces, OffLeaf what it would take
-	// off the leaf's where the strip is the thinner; knuckle face first.
+	// OffStrip is what planing flush takes off the strip's two faces, OffLeaf how far it stands
+	// behind the leaf's where it is the thinner; knuckle face first.
 	OffStrip, OffLeaf [2]float64
 	// Rip is what comes off the strip's gluing edge first, because the stock's rounded
 	// arrises would leave a furrow at a face that is not planed as deep.
-	Rip      float64
-	Long     float64 // length of the strip
-	Low      float64 // its least height after dressing
-	High     float64 // its greatest
-	Stock    float64 // thickness after dressing
+	Rip   float64
+	Long  float64 // length of the strip
+	Low   float64 // its least height after dressing
+	High  float64 // its greatest
+	Stock float64 // thickness after dressing
+	// Blank is what a new strip is sawn to, before it is dressed: length × height × thickness.
+	// An offcut has none.
+	Blank    [3]float64
 	GlueArea float64 // mm², the joint and the dowels' sides
 	Cares    []StripCare
 }
@@ -79,7 +82,7 @@ const (
 	WedgeLoose  StripCare = "wedge loose"     // too little haunch is left for the wedge to bear on: glue and pin it first
 	UnderHinge  StripCare = "under a hinge"   // hinge screws must go through it into the leaf
 	UnderLock   StripCare = "under the lock"  // the lock's forend is let into it
-	StandsBack  StripCare = "stands back"     // thinner than the leaf: the leaf is planed to it, or it shows
+	StandsBack  StripCare = "stands back"     // thinner than the leaf, so that it shows
 	OnEndGrain  StripCare = "on end grain"    // it crosses the stiles' ends, where glue alone does not hold
 	RoundedEdge StripCare = "rounded arrises" // see Rip
 )
@@ -105,6 +108,9 @@ func DowelsFor(p trim.Piece, m trim.Move, round float64) (*Dowels, *trim.Care) {
 	d.Long = ends.Length()
 	d.Low, d.High = heights(strip, edgeLine(&q.Door.Leaf, d.Edge), ends)
 	d.faces(l, &m, strip, held(round, 0, 20))
+	if m.Kind == trim.Splice {
+		d.Blank = [3]float64{d.Long + sawnLong, d.High + sawnHigh + d.Rip, max(m.Stock, d.Stock)}
+	}
 	d.Diameter = DowelDiameter(min(d.Stock, l.Thickness))
 	d.depths(&p)
 	d.places(&p, ends)

@@ -56,6 +56,11 @@ const (
 	glueSets    = 60.0      // minutes in the cramps
 	glueCures   = 12 * 60.0 // minutes before the joint is worked
 	treatDries  = 24 * 60.0 // minutes a treatment takes to dry
+	takeDown    = 20.0      // minutes, its fittings with it
+	tryDry      = 30.0      // minutes, hung on two screws a plate, its gaps read by feeler
+	tryHung     = 10.0      // minutes, of a leaf that hangs as it did
+	downAgain   = 5.0       // minutes, off two screws a plate
+	hangWhole   = 20.0      // minutes, with all screws and fittings
 )
 
 // Bill is what a list of steps takes, and the order it is done in. Prices are the person's.
@@ -71,8 +76,9 @@ type Bill struct {
 // Doing is what is done.
 type Doing string
 
-// The doings, in the order they come; the steps are done between the repairs and the
-// paint.
+// The doings, in the order they come: what is bad is made good, the steps are done, the
+// leaf is tried unpainted while a plane can still mend it, comes down again where wood is
+// to be painted, and is hung for good.
 const (
 	TestPaint Doing = "test the paint"
 	TakeDown  Doing = "take the leaf down"
@@ -81,8 +87,9 @@ const (
 	PieceIn   Doing = "piece in"
 	DoStep    Doing = "step"
 	SetGlue   Doing = "let the glue set"
+	TryLeaf   Doing = "try the leaf"     // hung dry, or as it hangs: its swing, and its gaps by feeler
 	Prime     Doing = "paint bared wood" // one coat
-	HangLeaf  Doing = "hang the leaf"
+	HangLeaf  Doing = "hang the leaf"    // for good
 )
 
 // Task is one thing to do.
@@ -124,7 +131,7 @@ func BillOf(found trim.Piece, steps []trim.Step, means Means) Bill {
 		b.task(Task{TestPaint, -1, -1, 15, 0})
 	}
 	if down {
-		b.task(Task{TakeDown, -1, -1, 20, 0})
+		b.task(Task{TakeDown, -1, -1, takeDown, 0})
 	}
 	b.voids(&found)
 	p := found
@@ -140,10 +147,21 @@ func BillOf(found trim.Piece, steps []trim.Step, means Means) Bill {
 		b.step(i, &p, &q, &s.Move, &done)
 		p = q
 	}
-	b.paint(&p)
-	if down {
-		b.task(Task{HangLeaf, -1, -1, 30, 0})
+	if !down {
+		if len(b.Tasks) > 0 {
+			b.task(Task{TryLeaf, -1, -1, tryHung, 0})
+		}
+		return b.Bill
 	}
+	b.task(Task{TryLeaf, -1, -1, tryDry, 0})
+	again := len(b.Tasks)
+	if b.paint(&p); len(b.Tasks) > again {
+		b.Tasks = append(b.Tasks, Task{})
+		copy(b.Tasks[again+1:], b.Tasks[again:])
+		b.Tasks[again] = Task{TakeDown, -1, -1, downAgain, 0}
+		b.Hands += downAgain
+	}
+	b.task(Task{HangLeaf, -1, -1, hangWhole, 0})
 	return b.Bill
 }
 
@@ -267,7 +285,7 @@ func (b *bill) step(i int, p, q *trim.Piece, m *trim.Move, done *trim.Done) {
 		}
 		wait = glueSets + glueCures
 		if m.Kind == trim.Splice {
-			b.add(Item{Thing: StripStock, N: 1, Size: [3]float64{d.Long + sawnLong, d.High + sawnHigh + d.Rip, max(m.Stock, d.Stock)}})
+			b.add(Item{Thing: StripStock, N: 1, Size: d.Blank})
 		}
 		short := d.Shorts[0] + d.Shorts[1]
 		b.add(Item{Thing: DowelStock, N: len(d.Places) - short, Size: [3]float64{d.Diameter, d.Length}})
