@@ -9,14 +9,8 @@ import (
 	"leafwright/geom/trim"
 )
 
-// bent are the kinds whose edge is scribed to a bent line, which package advise thinks of
-// by five stations: one door in ten of them may go without a way, and the manual's cure
-// does it (TestManuals).
-var bent = map[fault.Kind]bool{fault.JambSprung: true, fault.EdgeUneven: true}
-
-// TestAdviceSolvesThem expects package advise to find a way for each fault alone, in 99
-// doors of 100, and for mixed ones in five of six at least; -doors 1000 -v gives the rates. A
-// door that swings by itself is within its gaps: there it may say that nothing is
+// TestAdviceSolvesThem expects package advise to find a way for each fault alone, and for
+// mixed ones in 98 doors of 100; -doors 1000 -v gives the rates. A door that swings by itself is within its gaps: there it may say that nothing is
 // wrong.
 func TestAdviceSolvesThem(t *testing.T) {
 	n := many(max(10, *doors/4))
@@ -47,11 +41,7 @@ func TestAdviceSolvesThem(t *testing.T) {
 			}
 		}
 		t.Logf("%s: %d of %d without a way", k, unsolved, tried)
-		most := tried / 100
-		if bent[k] {
-			most = tried / 10
-		}
-		if unsolved > max(1, most) {
+		if unsolved > tried/100 {
 			t.Errorf("%s: %d of %d without a way", k, unsolved, tried)
 		}
 	}
@@ -67,7 +57,7 @@ func TestAdviceSolvesThem(t *testing.T) {
 			}
 		}
 		t.Logf("%d at once: %d of %d without a way", mixed, unsolved, tried)
-		if unsolved > max(4, tried/6) {
+		if unsolved > max(1, tried/50) {
 			t.Errorf("%d at once: %d of %d without a way", mixed, unsolved, tried)
 		}
 	}

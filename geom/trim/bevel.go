@@ -15,6 +15,9 @@ func (w *work) bevel(m *Move) *Care {
 	if m.Edge == door.LatchSide {
 		angle, setback = &l.ClosingBevel, l.ClosingSetback
 	}
+	if m.Angle == *angle {
+		return &Care{About: SoAlready}
+	}
 	before := setback()
 	*angle = m.Angle
 	steeper := setback() - before
@@ -42,7 +45,7 @@ func (w *work) ease(m *Move) *Care {
 	}
 	more := m.First - *leg
 	if !(more > 0) {
-		return &Care{About: OffTheLeaf}
+		return &Care{About: SoAlready, Left: *leg}
 	}
 	w.done.Volume = float64(EndsOf(l, m.Edge).Length()*(float64(m.First*m.First)-float64(*leg**leg))) / 2
 	*leg = m.First

@@ -46,7 +46,7 @@ func TestEased(t *testing.T) {
 	}
 	q, done := doneTo(t, p, trim.Move{Kind: trim.Ease, Edge: door.LatchSide, Face: trim.Knuckle, First: 4})
 	is(t, "what more there is", done.Volume, (16-9)/2.0*1990, 1e-9)
-	refused(t, q, trim.Move{Kind: trim.Ease, Edge: door.LatchSide, Face: trim.Knuckle, First: 4}, trim.OffTheLeaf, 0)
+	refused(t, q, trim.Move{Kind: trim.Ease, Edge: door.LatchSide, Face: trim.Knuckle, First: 4}, trim.SoAlready, 4)
 	q, _ = doneTo(t, q, trim.Move{Kind: trim.Plane, Edge: door.LatchSide, First: 1.5, Last: 2})
 	is(t, "planed", q.Door.Leaf.Sections[door.LatchSide].KnuckleEase, 2.5, 1e-12)
 	q, _ = doneTo(t, q, trim.Move{Kind: trim.Plane, Edge: door.LatchSide, First: 3, Last: 3})

@@ -61,6 +61,9 @@ const (
 	TooThin          // the stock or the offcut is too thin or too low
 	NoOffcut         // nothing to use again
 	WrongGrain       // the offcut's grain runs across the strip
+	NoAmount         // its amounts are nothing: it changes nothing
+	NoPacker         // no packing to take out
+	SoAlready        // the edge is bevelled or the arris eased like that already
 
 	Minded        // not a care: those after it are only to be minded
 	IntoHaunch    // the haunch is cut: the joint is weaker
@@ -74,6 +77,9 @@ const (
 	PackerOut     // packing is taken out before anything is cut
 	HingeOnTenon  // a hinge's screws go into the end grain of a tenon
 	KeepOff       // the leaf, and the latch with it, hangs higher (Left above 0) or lower than its keep
+	SolidStop     // the stop is worked out of the solid: it is planed back or packed out, and not moved
+	WithoutMove   // the list's Member.Index-th move, from 0, is refused, and this one leans on it
+	HingeSet      // the leaf stands Left farther out of its plane at the hinge: latch, keep and stops follow
 )
 
 // Forbids tells whether the care is a reason not to do the move.

@@ -6,7 +6,8 @@ import (
 )
 
 // All makes the moves one after another, one step for each: those that are off or
-// cannot be done are left out, and the rest goes on without them.
+// cannot be done are left out, and the rest goes on without them; what leans on one
+// that cannot be done has a care that says so.
 func All(p Piece, moves []Move) (Piece, []Step) {
 	steps := make([]Step, len(moves))
 	spoilt := p.Door.Check() // what a move makes is sound
@@ -16,6 +17,7 @@ func All(p Piece, moves []Move) (Piece, []Step) {
 			p, steps[i].Done, steps[i].Why = do(p, m, spoilt)
 		}
 	}
+	Lean(steps)
 	return p, steps
 }
 
@@ -34,6 +36,9 @@ func do(p Piece, m Move, spoilt []door.Fault) (Piece, Done, *Care) {
 	}
 	if p.Anatomy.Rated && unborne(&m) {
 		return p, Done{}, &Care{About: Rated}
+	}
+	if m.idle() {
+		return p, Done{}, &Care{About: NoAmount}
 	}
 	w := work{p: p, was: &p}
 	why := w.make(&m)
@@ -54,6 +59,29 @@ func do(p Piece, m Move, spoilt []door.Fault) (Piece, Done, *Care) {
 // timber off the leaf, glues some on, or lets a hinge deeper into it.
 func unborne(m *Move) bool {
 	return SpecOf(m.Kind).TakesOff || m.Kind == Sink && m.On != OnJamb
+}
+
+// finest is the least amount, mm, that a move is given to: less is nothing, on the bench
+// and in words.
+const finest = 0.005
+
+// idle tells whether the move's amounts come to nothing. A straight cut from corner to
+// corner takes what stands out between them, a strip of no height is told of as too low,
+// and a stop that follows the leaf may touch it.
+func (m *Move) idle() bool {
+	spec := SpecOf(m.Kind)
+	switch {
+	case m.Kind == Cut || m.Kind == Splice || m.Kind == Reuse || m.Kind == Follow || m.Cover != 0:
+		return false
+	case spec.Needs&NeedLine != 0:
+		for _, s := range m.Line {
+			if s.Value >= finest {
+				return false
+			}
+		}
+		return true
+	}
+	return spec.Needs&NeedFirst != 0 && max(m.First, -m.First, m.Last, -m.Last) < finest
 }
 
 // work is a move being done: the piece it makes, the piece it was, and what it did.

@@ -8,6 +8,9 @@ func (w *work) minutes(m *Move) float64 {
 	if m.Hinge == 0 {
 		hinges = float64(len(w.p.Door.Hinges))
 	}
+	if hinges > 0 && w.marks(m) {
+		return 0 // they are to be marked and cut in any case
+	}
 	const shaved = 10000.0 // mm³ a minute, by a sharp plane on softwood
 	switch m.Kind {
 	case Plane, Bevel:
@@ -42,4 +45,21 @@ func (w *work) minutes(m *Move) float64 {
 		return 120
 	}
 	return 0
+}
+
+// marks tells whether a move only has hinges marked elsewhere, or let in deeper, where
+// nothing is cut yet.
+func (w *work) marks(m *Move) bool {
+	switch m.Kind {
+	case Shift, Raise, Sink:
+	default:
+		return false
+	}
+	for i := range w.p.Door.Hinges {
+		h := &w.p.Door.Hinges[i]
+		if (m.Hinge == 0 || m.Hinge == i+1) && (m.On != OnJamb && !h.UncutLeaf || m.On != OnLeaf && !h.UncutJamb) {
+			return false
+		}
+	}
+	return true
 }

@@ -34,6 +34,9 @@ func (w *work) hinges(m *Move, do func(h *door.Hinge)) *Care {
 			return why
 		}
 	}
+	if all[0].UncutJamb { // it has no keep yet that would have to follow
+		return nil
+	}
 	if lift := all[0].JambHeight - all[0].LeafHeight - hung; math.Abs(lift) >= keepPlay {
 		w.mind(Care{About: KeepOff, Member: Member{Part: LockCase, Edge: door.LatchSide}, Left: lift})
 	}
@@ -114,7 +117,7 @@ func (w *work) pack(m *Move) *Care {
 		}
 	})
 	if why == nil && m.First < 0 && !changed {
-		return &Care{About: NotThere}
+		return &Care{About: NoPacker}
 	}
 	return why
 }
@@ -156,11 +159,17 @@ func (w *work) seated(k Kind, i int, was door.Hinge) *Care {
 	}
 	leaf := h.LeafHeight != was.LeafHeight || h.LeafGain > was.LeafGain || h.Height > was.Height || across != 0
 	jamb := h.JambHeight != was.JambHeight || h.JambGain > was.JambGain || h.Height > was.Height || h.Pin != was.Pin
+	leaf, jamb = leaf && !h.UncutLeaf, jamb && !h.UncutJamb // what is not cut is not cut anew
 	if leaf && h.LeafGain > 0 || jamb && h.JambGain > 0 {
 		w.done.Gains = append(w.done.Gains, i)
 	}
 	if h.LeafPacker < was.LeafPacker || h.JambPacker < was.JambPacker {
 		w.mind(Care{About: PackerOut, Member: here})
+	}
+	if k == Set {
+		if why := w.flapBears(i, max(-across, h.Pin-was.Pin), h.Proud-was.Proud); why != nil {
+			return why
+		}
 	}
 	if !leaf || !(h.LeafGain > 0) {
 		return nil
@@ -170,6 +179,23 @@ func (w *work) seated(k Kind, i int, was door.Hinge) *Care {
 	w.done.Volume += float64(wide*(float64(max(0, h.Height-shared)*h.LeafGain)+float64(shared*max(0, h.LeafGain-was.LeafGain)))) +
 		float64(max(0, across)*h.Height)*h.LeafGain
 	return w.hingeTimber(i, was)
+}
+
+// flapBears tells whether a flap that is moved across its edge towards the knuckle by so
+// much, mm, still has enough of the edge to hold on: two thirds of its breadth, or the screws split the arris
+// off (common practice, no published source). The leaf standing out by more than a latch
+// bears is minded.
+func (w *work) flapBears(i int, moved, out float64) *Care {
+	const bears, nothing = 2.0 / 3, 1e-6
+	here := Member{Part: HingeSeat, Edge: door.HingeSide, Index: i}
+	wide := max(0, w.p.Door.Leaf.Thickness-short)
+	if need := bears * wide; wide-moved < need-nothing {
+		return &Care{About: TooLittle, Member: here, Left: max(0, wide-moved), Need: need}
+	}
+	if math.Abs(out) >= keepPlay {
+		w.mind(Care{About: HingeSet, Member: here, Left: out})
+	}
+	return nil
 }
 
 // hingeTimber tells what is left of the hanging stile behind the i-th hinge's gain,

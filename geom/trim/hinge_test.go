@@ -332,7 +332,7 @@ func TestPackingTakenOut(t *testing.T) {
 	if got := q.Door.Hinges[0].JambPacker; got != 0 || done.Volume != 0 {
 		t.Errorf("packing of %v is left and %v mm³ is cut", got, done.Volume)
 	}
-	if _, _, why := trim.Do(q, trim.Move{Kind: trim.Pack, Hinge: 1, On: trim.OnJamb, First: -1}); why == nil || why.About != trim.NotThere {
+	if _, _, why := trim.Do(q, trim.Move{Kind: trim.Pack, Hinge: 1, On: trim.OnJamb, First: -1}); why == nil || why.About != trim.NoPacker {
 		t.Errorf("where there is no packing: %+v", why)
 	}
 }

@@ -56,7 +56,7 @@ func TestPlanedAndPackedAgain(t *testing.T) {
 	for n := range 200 {
 		p := randomPiece(n)
 		for _, e := range []door.Edge{door.LatchSide, door.HeadSide} {
-			first, last := float64(n%7)/2, float64(n%5)/2
+			first, last := float64(1+n%7)/2, float64(n%5)/2
 			q, _, why := trim.Do(p, trim.Move{Kind: trim.PlaneJamb, Edge: e, First: first, Last: last})
 			if why != nil {
 				t.Fatalf("%d: %+v", n, why)

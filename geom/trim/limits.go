@@ -51,18 +51,39 @@ func room(l *door.Leaf, e door.Edge, inner float64, over geom.Interval) float64 
 	return least
 }
 
+// own gives likewise what of that is the leaf's own timber, and not a strip's: joints
+// were cut in it, and stand in nothing else.
+func own(p *Piece, e door.Edge, inner float64, over geom.Interval) float64 {
+	least := room(&p.Door.Leaf, e, inner, over)
+	_, in := lineOf(&p.Door.Leaf, e)
+	for i := range p.Anatomy.Strips {
+		if s := &p.Anatomy.Strips[i]; s.Edge == e {
+			low, _ := (&taken{s.Joint, geom.Level(inner), in}).over(over)
+			least = min(least, low)
+		}
+	}
+	return least
+}
+
 // both gives the room before and now.
 func (w *work) both(e door.Edge, inner float64, over geom.Interval) (before, now float64) {
 	return room(&w.was.Door.Leaf, e, inner, over), room(&w.p.Door.Leaf, e, inner, over)
 }
 
-// stays judges what is left of a stile or a rail that was made so wide.
-func (w *work) stays(m Member, before, now, made float64) *Care {
-	if before == now {
+// bothOwn gives the leaf's own timber before and now.
+func (w *work) bothOwn(e door.Edge, inner float64, over geom.Interval) (before, now float64) {
+	return own(w.was, e, inner, over), own(&w.p, e, inner, over)
+}
+
+// stays judges what is left of the own timber of a stile or a rail that was made so
+// wide; strips glued to it are told, and hold no joint.
+func (w *work) stays(l Left, made float64) *Care {
+	m, before, now := l.Member, l.Before, l.Now
+	if before == now && l.FaceBefore == l.FaceNow {
 		return nil
 	}
-	w.done.Left = append(w.done.Left, Left{Member: m, Before: before, Now: now})
-	if now > before {
+	w.done.Left = append(w.done.Left, l)
+	if now >= before {
 		return nil
 	}
 	a := &w.p.Anatomy
@@ -90,8 +111,10 @@ func (w *work) stileLeft(e door.Edge) *Care {
 	}
 	stile := Member{Part: Stile, Edge: e}
 	if made > 0 {
-		before, now := w.both(e, inner, EndsOf(l, e))
-		return w.stays(stile, before, now, made)
+		left := Left{Member: stile}
+		left.Before, left.Now = w.bothOwn(e, inner, EndsOf(l, e))
+		left.FaceBefore, left.FaceNow = w.both(e, inner, EndsOf(l, e))
+		return w.stays(left, made)
 	}
 	if a.Make != door.Flush {
 		return nil
@@ -195,8 +218,8 @@ func (w *work) haunchLeft(e door.Edge) *Care {
 	if a.Joints.Kind != door.Through {
 		first.Lo, last.Hi = hanging-a.Joints.Tenon, closing+a.Joints.Tenon
 	}
-	before, now := w.both(e, edge, first)
-	before2, now2 := w.both(e, edge, last)
+	before, now := w.bothOwn(e, edge, first)
+	before2, now2 := w.bothOwn(e, edge, last)
 	before, now = min(before, before2), min(now, now2)
 	if !(now < before) {
 		return nil
@@ -215,7 +238,7 @@ func (w *work) haunchLeft(e door.Edge) *Care {
 
 // railsLeft judges every rail that top or foot comes to.
 func (w *work) railsLeft(e door.Edge) *Care {
-	a, ends := &w.p.Anatomy, EndsOf(&w.p.Door.Leaf, e)
+	a := &w.p.Anatomy
 	for i := range a.Rails {
 		was, is := w.was.Anatomy.Rails[i], a.Rails[i]
 		made := is.To - is.From
@@ -229,11 +252,24 @@ func (w *work) railsLeft(e door.Edge) *Care {
 		if e == door.HeadSide {
 			inner = is.From
 		}
-		before, now := w.both(e, inner, ends)
-		before, now = min(before, was.To-was.From), min(now, was.To-was.From)
-		if why := w.stays(Member{Part: Rail, Edge: e, Index: i}, before, now, made); why != nil {
+		left, wide := Left{Member: Member{Part: Rail, Edge: e, Index: i}}, was.To-was.From
+		left.Before, left.FaceBefore = across(w.was, e, inner, wide)
+		left.Now, left.FaceNow = across(&w.p, e, inner, wide)
+		if why := w.stays(left, made); why != nil {
 			return why
 		}
 	}
 	return nil
+}
+
+// across gives a rail's own timber from its inner edge out, and its face with the strips
+// on it; of a rail that is so wide and lies farther in than the edge, its width.
+func across(p *Piece, e door.Edge, inner, wide float64) (timber, face float64) {
+	const rounded = 1.0 // mm that a rail may end short of the leaf
+	ends := EndsOf(&p.Door.Leaf, e)
+	timber, face = own(p, e, inner, ends), room(&p.Door.Leaf, e, inner, ends)
+	if timber > wide+rounded || timber == face {
+		face = min(face, wide)
+	}
+	return min(timber, wide), face
 }

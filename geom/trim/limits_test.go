@@ -60,7 +60,7 @@ func TestStilesAndRailsLeft(t *testing.T) {
 	p.Anatomy.Joints = door.Joints{} // not known
 	cut := trim.Move{Kind: trim.Cut, Edge: door.HeadSide, First: 20, Last: 30}
 	q, done := doneTo(t, p, cut)
-	if len(done.Left) != 1 || done.Left[0] != (trim.Left{Member: trim.Member{Part: trim.Rail, Edge: door.HeadSide, Index: 2}, Before: 115, Now: 85}) {
+	if len(done.Left) != 1 || done.Left[0] != (trim.Left{Member: trim.Member{Part: trim.Rail, Edge: door.HeadSide, Index: 2}, Before: 115, Now: 85, FaceBefore: 115, FaceNow: 85}) {
 		t.Errorf("%+v", done.Left)
 	}
 	is(t, "slender", care(done, trim.Slender).Need, 86.25, 1e-9)

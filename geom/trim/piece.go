@@ -38,8 +38,11 @@ type Done struct {
 // Left is what is left of a member.
 type Left struct {
 	Member Member
-	Before float64 // mm, before this move
+	Before float64 // mm, before this move; of a stile, a rail and a haunch the leaf's own timber, in which its joints are
 	Now    float64 // mm
+	// FaceBefore and FaceNow are the whole face of a stile or a rail, mm, the strips
+	// glued to it counted; both are 0 of other members.
+	FaceBefore, FaceNow float64
 }
 
 // Step is a move and what came of it.

@@ -99,7 +99,8 @@ func TestStilesSpliced(t *testing.T) {
 	if len(done.Gains) != 2 || !minds(done, trim.HingeOnStrip) {
 		t.Errorf("%+v", done)
 	}
-	is(t, "stile", done.Left[0].Now, 123, 1e-9)
+	is(t, "stile", done.Left[0].Now, 115, 1e-9)
+	is(t, "with its strip", done.Left[0].FaceNow, 123, 1e-9)
 
 	p = caseOne()
 	p.Anatomy.Lock = door.Lock{Kind: door.Mortice, Height: 1000, Backset: 57, Case: 115, Depth: 76}
@@ -134,4 +135,65 @@ func TestNotGlued(t *testing.T) {
 	refused(t, caseOne(), thin, trim.TooThin, 4)
 	m.Hollow = 0.3
 	doneTo(t, caseOne(), m)
+}
+
+// A strip makes the face of a rail or a stile wide again and gives its joints nothing:
+// what is said is the own timber, and the face beside it. Worked by hand on case 1,
+// whose rails and stiles are 115 wide: the top is cut to a taper of 10 to 20, so that 95
+// stays at the least, made up with 20, which makes 115 at the closing corner, and planed.
+func TestStripIsNoRail(t *testing.T) {
+	rail := trim.Member{Part: trim.Rail, Edge: door.HeadSide, Index: 2}
+	haunch := trim.Member{Part: trim.Haunch, Index: 2}
+	left := func(d trim.Done, m trim.Member) (l trim.Left) {
+		for _, l := range d.Left {
+			if l.Member == m {
+				return l
+			}
+		}
+		return trim.Left{}
+	}
+	wants := func(what string, l trim.Left, before, now, face, faceNow float64) {
+		t.Helper()
+		is(t, what+" before", l.Before, before, 1e-9)
+		is(t, what+" now", l.Now, now, 1e-9)
+		is(t, what+"'s face before", l.FaceBefore, face, 1e-9)
+		is(t, what+"'s face now", l.FaceNow, faceNow, 1e-9)
+	}
+	p := caseOne()
+	p, done := doneTo(t, p, trim.Move{Kind: trim.Cut, Edge: door.HeadSide, First: 10, Last: 20})
+	wants("cut, the rail", left(done, rail), 115, 95, 115, 95)
+	wants("cut, the haunch", left(done, haunch), 38, 18, 0, 0)
+	p, done = doneTo(t, p, trim.Move{Kind: trim.Splice, Edge: door.HeadSide, Face: trim.Middle, First: 20, Last: 20, Stock: 40})
+	wants("spliced, the rail", left(done, rail), 95, 95, 95, 115)
+	p, done = doneTo(t, p, trim.Move{Kind: trim.Plane, Edge: door.HeadSide, First: 5, Last: 5})
+	wants("planed, the rail", left(done, rail), 95, 95, 115, 110)
+	if l := left(done, haunch); l != (trim.Left{}) {
+		t.Errorf("the strip's planing is counted on the haunch: %+v", l)
+	}
+	// 12 more leaves 3 of the strip: none of the rail is reached
+	q, done := doneTo(t, p, trim.Move{Kind: trim.Plane, Edge: door.HeadSide, First: 12, Last: 12})
+	wants("to the joint, the rail", left(done, rail), 95, 95, 110, 98)
+	// 4 beyond the joint
+	_, done = doneTo(t, q, trim.Move{Kind: trim.Plane, Edge: door.HeadSide, First: 7, Last: 7})
+	wants("through it, the rail", left(done, rail), 95, 91, 98, 91)
+	wants("through it, the haunch", left(done, haunch), 18, 14, 0, 0)
+	// the lock rail is not come to
+	for _, l := range done.Left {
+		if l.Member.Part == trim.Rail && l.Member.Index != 2 {
+			t.Errorf("%+v", l)
+		}
+	}
+
+	// a stile likewise: what a strip made up for is not there to be planed off the joints
+	stile := trim.Member{Part: trim.Stile, Edge: door.LatchSide}
+	p, done = doneTo(t, caseOne(), trim.Move{Kind: trim.Plane, Edge: door.LatchSide, First: 30, Last: 30},
+		trim.Move{Kind: trim.Splice, Edge: door.LatchSide, Face: trim.Middle, First: 30, Last: 30, Stock: 40})
+	wants("spliced, the stile", left(done, stile), 85, 85, 85, 115)
+	_, done = doneTo(t, p, trim.Move{Kind: trim.Plane, Edge: door.LatchSide, First: 12, Last: 12})
+	wants("planed, the stile", left(done, stile), 85, 85, 115, 103)
+	if minds(done, trim.Slender) {
+		t.Error("the old timber is not touched")
+	}
+	p, _ = doneTo(t, p, trim.Move{Kind: trim.Plane, Edge: door.LatchSide, First: 29, Last: 29})
+	refused(t, p, trim.Move{Kind: trim.Plane, Edge: door.LatchSide, First: 29, Last: 29}, trim.TooLittle, 57)
 }

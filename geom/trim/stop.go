@@ -17,7 +17,15 @@ func (w *work) restop(m *Move) *Care {
 	}
 	*stop = bent(*stop, w.taper(m), -1, w.run(m.Edge))
 	w.done.Frame = true
+	w.solid(m.Edge)
 	return nil
+}
+
+// solid minds that a stop worked out of the solid cannot be taken off.
+func (w *work) solid(e door.Edge) {
+	if w.p.Anatomy.SolidStops {
+		w.mind(Care{About: SolidStop, Member: Member{Part: StopMember, Edge: e}})
+	}
 }
 
 // Numbers of a stop that follows the leaf.
@@ -59,6 +67,7 @@ func (w *work) follow(m *Move) *Care {
 	planted := chords(fit.Curve{Pieces: course})
 	*stop = planted.Shift(outOfTheWay - m.First)
 	w.done.Frame = true
+	w.solid(m.Edge)
 	return nil
 }
 

@@ -102,3 +102,20 @@ func TestStopFollowsAnyLeaf(t *testing.T) {
 	}
 	t.Logf("%d planted, %d stations at most", planted, most)
 }
+
+// A stop of one piece with its jamb is told of, for it can only be planed back or packed;
+// it is the same stop afterwards.
+func TestStopOfTheSolid(t *testing.T) {
+	p := caseOne()
+	p.Anatomy.SolidStops = true
+	for _, m := range []trim.Move{
+		{Kind: trim.Restop, Edge: door.LatchSide, First: 3, Last: -2}, {Kind: trim.Follow, Edge: door.HeadSide, First: 2},
+	} {
+		planted, plain := doneTo(t, caseOne(), m)
+		solid, done := doneTo(t, p, m)
+		if minds(plain, trim.SolidStop) || care(done, trim.SolidStop).Member != (trim.Member{Part: trim.StopMember, Edge: m.Edge}) {
+			t.Errorf("planted %+v, of the solid %+v", plain, done)
+		}
+		alike(t, m, fitOf(planted), fitOf(solid), 0)
+	}
+}
