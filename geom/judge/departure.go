@@ -37,7 +37,10 @@ const (
 	BottomSlopes    Departure = "bottom out of square"
 	BottomBowed     Departure = "bottom bowed"
 	LeafInWind      Departure = "leaf in wind"
-	LeafBowed       Departure = "leaf bowed"
+	LeafBowed       Departure = "leaf bowed" // both stiles much alike
+	HangingStileBow Departure = "hanging stile bowed"
+	ClosingStileBow Departure = "closing stile bowed"
+	StripBack       Departure = "strip behind the leaf's stop face"
 	ClosingSquare   Departure = "closing edge not bevelled"
 	ClosingBevelled Departure = "closing edge bevelled"
 	LeafWide        Departure = "leaf width"
@@ -227,18 +230,25 @@ func leafDepartures(d *door.Door, add adder) {
 	})
 	add(BottomBowed, bow(l.Bottom, foot), func(d *door.Door) { straighten(&d.Leaf.Bottom, foot) })
 
+	for e := range l.Sections { // a strip of stock thinner than the leaf
+		add(StripBack, l.Sections[e].StopBack, func(d *door.Door) { d.Leaf.Sections[e].StopBack = 0 })
+	}
 	add(LeafInWind, rise(l.ClosingFace, hang)-rise(l.HangingFace, hang), func(d *door.Door) {
 		level(&d.Leaf.HangingFace, hang, hang.Mid())
 		level(&d.Leaf.ClosingFace, hang, d.Latch.Height)
 	})
-	bowed := bow(l.ClosingFace, hang)
-	if b := bow(l.HangingFace, hang); math.Abs(b) > math.Abs(bowed) {
-		bowed = b
+	// Stiles that bow each their own way are told apart.
+	const alike = 2.0 / 3
+	one, other := bow(l.HangingFace, hang), bow(l.ClosingFace, hang)
+	if one*other > 0 && min(math.Abs(one), math.Abs(other)) >= alike*max(math.Abs(one), math.Abs(other)) {
+		add(LeafBowed, (one+other)/2, func(d *door.Door) {
+			straighten(&d.Leaf.HangingFace, hang)
+			straighten(&d.Leaf.ClosingFace, hang)
+		})
+		return
 	}
-	add(LeafBowed, bowed, func(d *door.Door) {
-		straighten(&d.Leaf.HangingFace, hang)
-		straighten(&d.Leaf.ClosingFace, hang)
-	})
+	add(HangingStileBow, one, func(d *door.Door) { straighten(&d.Leaf.HangingFace, hang) })
+	add(ClosingStileBow, other, func(d *door.Door) { straighten(&d.Leaf.ClosingFace, hang) })
 }
 
 // steepest is the greatest bevel worth advising: 1/4 in. in 2 in., 7.125°, which
@@ -258,6 +268,10 @@ func hangingDepartures(f *fit.Fit, d *door.Door, w *Wanted, add adder) {
 	}
 	mean := (top.Gap() + foot.Gap()) / 2
 	deep := mean - w.Gaps[fit.HingeSide].Target
+	choice := top.UncutJamb || top.UncutLeaf // of whoever hangs it, and no departure
+	if choice {
+		deep = 0
+	}
 	add(GainsAll, deep, func(d *door.Door) {
 		for i := range d.Hinges {
 			d.Hinges[i].LeafGain += deep
@@ -310,7 +324,7 @@ func hangingDepartures(f *fit.Fit, d *door.Door, w *Wanted, add adder) {
 	floor := middle(f.Gaps[fit.FloorSide].Curve) - w.Gaps[fit.FloorSide].Target
 	// What one end has too much and the other too little is the hanging's, not the leaf's.
 	high := 0.0
-	if (head < 0) != (floor < 0) {
+	if (head < 0) != (floor < 0) && !choice {
 		high = math.Copysign(min(math.Abs(head), math.Abs(floor)), floor)
 	}
 	add(HungHigh, high, func(d *door.Door) {

@@ -103,6 +103,12 @@ func TestFindingsNameTheDeparture(t *testing.T) {
 				Heights: [][]float64{{0, 0}, {0, 8}},
 			}
 		}, judge.SwingFloor, fit.FloorSide, judge.Binds, judge.FloorRises, 8},
+		{"strip on the top of thinner stock, flush with the knuckle face", func(d *door.Door) {
+			d.Leaf.Sections[fit.HeadSide].StopBack = 7
+		}, judge.StopGap, fit.HeadSide, judge.Slack, judge.StripBack, 7},
+		{"strip of thinner stock on the closing edge, beside one on the top", func(d *door.Door) {
+			d.Leaf.Sections[fit.HeadSide].StopBack, d.Leaf.Sections[fit.LatchSide].StopBack = 3, 8
+		}, judge.StopGap, fit.LatchSide, judge.Slack, judge.StripBack, 8},
 		{"square edge on a thick, narrow leaf", func(d *door.Door) {
 			d.Leaf.Thickness = 60
 			d.Frame.PlantStops(62)

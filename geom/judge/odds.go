@@ -25,6 +25,11 @@ const Doubtful = 0.1
 // ten; one of a door that does not rest on readings always is.
 func (f *Finding) Sure() bool { return !f.Odds.Told() || 1-f.Odds[f.Verdict] < Doubtful }
 
+// InDoubt tells that a finding is good as read and yet likelier not to be.
+func (f *Finding) InDoubt() bool {
+	return f.Verdict == Good && f.Odds.Told() && f.Odds[Good] < 0.5
+}
+
 // Weigh gives findings their margins and odds. known gives how well a finding's
 // Worst and Other are known, nil for what nothing is said of. Good findings that
 // are not sure then come before those that are.
