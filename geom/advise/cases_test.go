@@ -123,12 +123,20 @@ func TestWideLeafLosesHalfEach(t *testing.T) {
 		l.Closing = l.Closing.Shift(wide)
 		for _, prefer := range Preferences {
 			p := &Problem{Piece: piece, Wanted: asked(), Wishes: Wishes{Prefer: prefer, StilesAlike: true}}
+			if prefer == MostEven { // held near the target: else as even by the leaf raised
+				for e := door.HingeSide; e < door.HeadSide; e++ {
+					p.Wanted.Gaps[e].Least, p.Wanted.Gaps[e].Most = 2.3, 2.7
+				}
+			}
 			a := Plans(p)
 			proven(t, p, a)
 			if len(a.Plans) == 0 {
 				t.Fatalf("%g too wide, %s: no plan", wide, prefer)
 			}
 			for i := range a.Plans {
+				if i > 0 && a.Plans[i].Family == JambsToo {
+					continue // another kind: the jamb gives way, not the stiles
+				}
 				off := [door.Edges]float64{}
 				for _, m := range a.Plans[i].Moves {
 					if m.Kind == trim.Plane && m.Edge.Upright() {
@@ -310,11 +318,11 @@ func TestWishesAreKept(t *testing.T) {
 	for n := range 20 {
 		piece := seeded(3, uint64(n)).oldDoor()
 		want := band(1)
-		for _, v := range []Wishes{{LeaveFrame: true}, {HingesStay: true}, {NoStrip: true}, {Prefer: LeaveFrame}} {
+		for _, v := range []Wishes{{LeaveFrame: true}, {HingesStay: true}, {NoStrip: true}} {
 			a := Plans(&Problem{Piece: piece, Wanted: want, Wishes: v})
 			for i := range a.Plans {
 				c := a.Plans[i].Cost
-				if v.leaveFrame() && c.Frame || v.NoStrip && c.Strips > 0 {
+				if v.LeaveFrame && c.Frame || v.NoStrip && c.Strips > 0 {
 					t.Errorf("door %d, %+v: %+v", n, v, c)
 				}
 				for _, m := range a.Plans[i].Moves {

@@ -24,6 +24,8 @@ const (
 	FrameStays              // nothing is done to the frame
 	HingesStay              // nothing is done to the hinges
 	NoStrip                 // nothing is glued on
+
+	gainLeft // no wish: what is planed off a hinge's gain
 )
 
 // Limit is one thing that is to be kept. Edge and Upper count for gaps: Upper tells
@@ -53,6 +55,13 @@ type Conflict struct {
 	Together []Relax
 	// Care is what forbade the last of the moves that would have done, if one did.
 	Care *trim.Care
+	// Oversize tells where the leaf is bigger by more than may come off it.
+	Oversize []Oversize
+	// Missed is by what the nearest to a plan that could be worked misses limits, none
+	// where nothing came near, or limits contradict each other.
+	Missed []Relax
+	// Plans are what would do if limits gave way, as each one's Given tells.
+	Plans []Plan
 }
 
 // The groups of limits a place may belong to, two for each subject and edge.
@@ -129,7 +138,7 @@ func (w *Work) oppose() bool {
 	w.advice.Conflict.Together = c.together()
 	if w.p.Wishes.NoStrip {
 		for _, e := range [...]door.Edge{door.LatchSide, door.HeadSide, door.FloorSide} {
-			m := w.program(&attempt{family: Splice, strip: e})
+			m := w.program(&attempt{family: Splice, strip: e, hung: !w.p.Wishes.HingesStay})
 			if m.solve() == lp.Optimal {
 				w.advice.Conflict.Limits = append(w.advice.Conflict.Limits, Relax{Limit: Limit{Sort: NoStrip}, Enough: true})
 				break
@@ -143,11 +152,14 @@ func (w *Work) oppose() bool {
 // or not, but strips.
 func (w *Work) beginConflict() bool {
 	v := &w.p.Wishes
-	w.advice.Conflict = &Conflict{Care: w.refusal}
+	w.advice.Conflict = &Conflict{Care: w.refusal, Oversize: w.oversizes()}
+	if len(w.advice.Conflict.Oversize) > 0 {
+		return true
+	}
 	var use []int
 	for i := range w.unknowns {
 		u := &w.unknowns[i]
-		if u.sort == strip || u.sort == shiftLow && !w.strained() || u.sort == sinkJamb && !w.spent() {
+		if u.sort == strip || u.of == closely || u.sort == shiftLow && !w.strained() || u.sort == sinkJamb && !w.spent() {
 			continue
 		}
 		if u.sort == offAt && (v.StilesAlike && u.edge.Upright() || v.TopRail > 0 && u.edge == door.HeadSide) {
@@ -172,7 +184,7 @@ func (w *Work) beginConflict() bool {
 	if len(w.wishes) > 0 && v.TopRail > 0 {
 		c.all = append(c.all, Limit{Sort: TopRail})
 	}
-	if v.leaveFrame() {
+	if v.LeaveFrame {
 		c.all = append(c.all, Limit{Sort: FrameStays})
 	}
 	if v.HingesStay {
@@ -182,8 +194,11 @@ func (w *Work) beginConflict() bool {
 	for i := range c.all {
 		c.give(i, false)
 	}
-	if m.solve() != lp.Infeasible {
-		return true // the limits bear with each other: it is the timber, or the rounding
+	if m.solve() != lp.Infeasible { // the limits bear with each other: it is the timber, or the rounding
+		if w.near != nil {
+			w.advice.Conflict.Missed = w.near.given
+		}
+		return true
 	}
 	w.conflict = c
 	return false

@@ -3,59 +3,120 @@ package advise
 import (
 	"leafwright/geom/door"
 	"leafwright/geom/judge"
+	"leafwright/geom/trim"
 )
 
-// listFamilies names the combinations of yes and no that are worth trying.
+// attempt is a family to be tried.
+type attempt struct {
+	family Family
+	strip  door.Edge
+	// scribed tells the edges that are scribed where others are planed straight.
+	scribed [door.Edges]bool
+	hung    bool // the hinges are worked
+	level   bool // hinges are not moved along the edge
+	still   bool // no gain is cut anew: each is one more thing to be a little off
+	pared   bool // faces of the frame are planed, not packed out
+	all     bool // everything at once, where nothing less did
+	close   bool // scribed lines have many stations
+	frame   bool // the frame is worked
+}
+
+// listFamilies names the combinations of yes and no that are worth trying. What a person
+// forbids strikes combinations off and changes none, so that forbidding never finds
+// what would not be found without; nor does what is preferred.
 func (w *Work) listFamilies() {
 	v := &w.p.Wishes
-	add := func(f Family) { w.families = append(w.families, attempt{family: f}) }
-	if !v.HingesStay {
-		add(HingesOnly)
+	add := func(a attempt) {
+		if a.hung && v.HingesStay || a.frame && v.LeaveFrame || a.family == Splice && v.NoStrip {
+			return
+		}
+		w.families = append(w.families, a)
 	}
-	add(PlaneOnly)
-	if !v.HingesStay {
-		add(HingePlane)
+	both := func(a attempt) {
+		add(a)
+		a.hung = true
+		add(a)
 	}
-	w.listScribed()
-	if !v.leaveFrame() && w.stopsCount() {
-		add(StopsOnly)
-		add(StopsToo)
+	add(attempt{family: HingesOnly, hung: true})
+	both(attempt{family: PlaneOnly})
+	if w.spent() {
+		add(attempt{family: HingesOnly, hung: true, frame: true})
+		add(attempt{family: PlaneOnly, hung: true, frame: true})
 	}
+	w.listScribed(both)
+	for _, e := range [...]door.Edge{door.LatchSide, door.HingeSide, door.HeadSide, door.FloorSide} {
+		if w.maySplice(e) {
+			a := attempt{family: Splice, strip: e}
+			if e != door.HingeSide {
+				add(a)
+			}
+			a.hung = true
+			add(a)
+		}
+	}
+	if w.stopsCount() {
+		add(attempt{family: StopsOnly, frame: true})
+		both(attempt{family: StopsToo, frame: true})
+	}
+	both(attempt{family: JambsToo, frame: true})
+	both(attempt{family: JambsToo, frame: true, pared: true})
+	for _, frame := range [...]bool{false, true} { // where nothing less did
+		add(attempt{family: ScribeOnly, hung: !v.HingesStay, all: true, close: true, frame: frame, scribed: everyEdge})
+		for _, e := range [...]door.Edge{door.LatchSide, door.HingeSide, door.HeadSide, door.FloorSide} {
+			if e != door.HingeSide || !v.HingesStay {
+				a := attempt{family: Splice, strip: e, hung: !v.HingesStay, all: true, close: true, frame: frame, scribed: everyEdge}
+				a.scribed[e] = false
+				add(a)
+			}
+		}
+	}
+	if v.Prefer == LeaveFrame { // the frame last
+		var last []attempt
+		rest := w.families[:0]
+		for _, a := range w.families {
+			if a.frame {
+				last = append(last, a)
+			} else {
+				rest = append(rest, a)
+			}
+		}
+		w.families = append(rest, last...)
+	}
+}
+
+var everyEdge = [door.Edges]bool{true, true, true, true}
+
+// maySplice tells whether a strip on an edge is worth thinking of.
+func (w *Work) maySplice(e door.Edge) bool {
+	v := &w.p.Wishes
 	gapes := func(e door.Edge) bool {
 		most := w.p.Wanted.Gaps[e].Most
 		return most > 0 && w.tries.Gaps[e].Most > most
 	}
-	for _, e := range [...]door.Edge{door.LatchSide, door.HingeSide, door.HeadSide, door.FloorSide} {
-		if v.NoStrip || e.Upright() && v.StilesAlike || e == door.HingeSide && v.HingesStay {
-			continue
-		}
-		if gapes(e) || e == door.HeadSide && v.TopRail > 0 || e == door.HingeSide && gapes(door.LatchSide) {
-			w.families = append(w.families, attempt{family: Splice, strip: e})
-		}
+	if e.Upright() && v.StilesAlike {
+		return false
 	}
-	if !v.leaveFrame() {
-		w.families = append(w.families, attempt{family: JambsToo}, attempt{family: JambsToo, pared: true})
-	}
+	return gapes(e) || e == door.HeadSide && v.TopRail > 0 || e == door.HingeSide && gapes(door.LatchSide)
 }
 
 // listScribed names what is worth trying with edges scribed: those that are the surer for
 // it, or all of them.
-func (w *Work) listScribed() {
+func (w *Work) listScribed(both func(attempt)) {
 	finishing := w.p.Sigma != nil && w.p.Offered && !w.p.Wishes.HingesStay
-	all := attempt{family: ScribeOnly, scribed: [door.Edges]bool{true, true, true, true}}
+	all := attempt{family: ScribeOnly, scribed: everyEdge}
 	some := attempt{family: ScribeOnly, scribed: w.bent()}
 	if some.scribed != [door.Edges]bool{} && some.scribed != all.scribed {
-		still := some
-		still.still = true
 		if finishing {
+			still := some
+			still.hung, still.still = true, true
 			w.families = append(w.families, still)
 		}
-		w.families = append(w.families, some)
+		both(some)
 	}
 	if finishing {
-		w.families = append(w.families, attempt{family: HingePlane, still: true})
+		w.families = append(w.families, attempt{family: PlaneOnly, hung: true, still: true})
 	}
-	w.families = append(w.families, all)
+	both(all)
 }
 
 // bent tells at which edges the gap bends so much that it comes within its limits more
@@ -91,22 +152,59 @@ func (w *Work) bent() (out [door.Edges]bool) {
 	return out
 }
 
-// spared tells whether an attempt is not worth its time: edges are scribed to a line
-// where straight ones do not do, or for the sake of even gaps; and where shapes are not
-// well known yet no strip is glued to a leaf that may do without.
+// spared tells whether an attempt is not worth its time: everything at once where less
+// does; the frame where it is to be left alone if that can be; and, where shapes are not
+// well known yet, edges scribed to a line where straight ones do, and a strip or the frame
+// where the leaf may do without.
 func (w *Work) spared(a *attempt) bool {
+	rough := w.p.Sigma != nil
 	for i := range w.advice.Plans {
 		p := &w.advice.Plans[i]
 		switch {
-		case a.family == ScribeOnly && a.scribed[door.HeadSide] && a.scribed[door.FloorSide] && w.p.Wishes.Prefer != MostEven:
+		case a.all:
 			return true
-		case a.family == Splice && w.p.Sigma != nil && p.Cost.Strips == 0:
+		case a.frame && w.p.Wishes.Prefer == LeaveFrame: // what there is leaves it alone, or came of these too
+			return !p.Cost.Frame
+		case rough && a.scribed == everyEdge && w.p.Wishes.Prefer != MostEven:
 			return true
-		case a.family == JambsToo && p.Cost.Strips == 0: // a lining is packed out rather than a strip glued on, or where the leaf has no more to give
+		case rough && (a.family == Splice || a.family == JambsToo) && p.Cost.Strips == 0:
 			return true
 		}
 	}
 	return false
+}
+
+// outbid tells whether an attempt to scribe what may be planed cannot come to cost less than
+// what there is: its program's bound, and one line at least begun, is above that.
+func (w *Work) outbid(a *attempt, m *model) bool {
+	if a.all || a.scribed != everyEdge || w.p.Wishes.Prefer == MostEven || m.sure {
+		return false
+	}
+	least := m.lp.Value() + float64(w.weight.minutes*scribeBegun) + w.weight.line
+	for i := range w.advice.Plans {
+		if p := &w.advice.Plans[i]; p.Price <= least && p.Price < w.weight.last {
+			return true
+		}
+	}
+	return false
+}
+
+// listClosely adds the amounts of edges scribed to lines of many stations, and the places
+// where these may bend. There are no plans yet when it is called.
+func (w *Work) listClosely() {
+	if w.closely {
+		return
+	}
+	w.closely = true
+	for e := range door.Edges {
+		w.listLine(e, closely)
+	}
+	w.tried = make([]bool, len(w.parts))
+	clear(w.columns)
+	w.places = w.places[:0]
+	w.listPlaces()
+	w.start = w.read(&w.base)
+	w.weighErrors()
 }
 
 // stopsCount tells whether anything is wrong at the stops or the latch.
@@ -122,43 +220,36 @@ func (w *Work) stopsCount() bool {
 // allowed tells whether an attempt may use an unknown.
 func (w *Work) allowed(a *attempt, u *unknown) bool {
 	v := &w.p.Wishes
-	hinges, edges, stops := true, true, false
+	edges := a.all || a.family != HingesOnly && a.family != StopsOnly
+	stops := a.family == StopsOnly || a.family == StopsToo || a.all
 	scribed := a.scribed[u.edge] && !(v.StilesAlike && u.edge.Upright()) && !(v.TopRail > 0 && u.edge == door.HeadSide)
-	switch a.family {
-	case HingesOnly:
-		edges = false
-	case PlaneOnly:
-		hinges = false
-	case StopsOnly:
-		hinges, edges, stops = false, false, true
-	case StopsToo:
-		stops = true
-	}
 	switch u.sort {
 	case offEnd:
-		return edges && !scribed
+		return edges && !(scribed && a.scribed != everyEdge) // where every edge may be scribed, straight is cheaper
 	case offAt:
-		return edges && scribed
+		return edges && scribed && (u.of == closely) == a.close
 	case strip:
 		return a.family == Splice && u.edge == a.strip
 	case steeper:
 		return edges
 	case pack, unpack:
-		return hinges && !v.HingesStay
+		return a.hung
 	case sinkJamb:
-		return hinges && !a.still && !v.HingesStay && !v.leaveFrame() && w.spent()
+		return a.hung && (w.p.Piece.Door.Hinges[u.hinge].UncutJamb || !a.still && a.frame && w.spent())
+	case raise:
+		return a.hung && !a.level && (!a.still || w.liftOn() == trim.OnJamb)
 	case jambOff:
-		return a.family == JambsToo && a.pared
+		return a.frame && (a.family == JambsToo && a.pared || a.all)
 	case jambOn:
-		return a.family == JambsToo && !a.pared
+		return a.frame && (a.family == JambsToo && !a.pared || a.all)
 	case stopBack:
-		return stops && !v.leaveFrame()
+		return a.frame && stops
 	case setOut:
-		return hinges && !a.still && !v.HingesStay && w.stopsCount() // it is for what stands out of the plane
+		return a.hung && !a.still && w.stopsCount() // it is for what stands out of the plane
 	case shiftLow:
-		return hinges && !a.still && !v.HingesStay && w.strained()
+		return a.hung && !a.still && !a.level && w.strained()
 	}
-	return hinges && !a.still && !v.HingesStay
+	return a.hung && !a.still
 }
 
 // spent tells whether the hanging stile has hardly any timber left behind a gain, so that

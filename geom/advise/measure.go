@@ -77,8 +77,12 @@ func (w *Work) listPlaces() {
 		if e == door.FloorSide {
 			at = append(at, d.Floor.Radii...)
 		}
-		for k := range stations {
-			at = append(at, w.runs[e].Lo+float64(w.runs[e].Length()*float64(k))/(stations-1)+lift)
+		n := stations
+		if w.closely {
+			n = closely
+		}
+		for k := range n {
+			at = append(at, w.runs[e].Lo+float64(w.runs[e].Length()*float64(k))/float64(n-1)+lift)
 		}
 		keep(judge.ClosedGap, e, g.Range(), want.Gaps[e], sigma.Gap[e])
 	}
@@ -104,7 +108,20 @@ func (w *Work) listPlaces() {
 		if f.Swing[e].Angle <= f.Closed+1e-3 {
 			least = min(least, want.Gaps[e].Least) // closed, the closed gap's own limits rule
 		}
-		w.places = append(w.places, place{judge.SwingGap, e, 0, max(0, least), math.Inf(1), w.swingKnown(sigma, e)})
+		// What is least may be least elsewhere when work is done there: several places.
+		from := len(w.places)
+		begin(f.Gaps[e].Range(), w.swingAt(e))
+		for k := range stations {
+			at = append(at, f.Gaps[e].Range().Lo+float64(f.Gaps[e].Range().Length()*float64(k))/(stations-1))
+		}
+		if e == door.FloorSide || len(f.Gaps[e].Pieces) == 0 {
+			w.places = append(w.places, place{judge.SwingGap, e, w.swingAt(e), max(0, least), math.Inf(1), 0})
+		} else {
+			keep(judge.SwingGap, e, f.Gaps[e].Range(), judge.Limits{Least: least}, nil)
+		}
+		for i := from; i < len(w.places); i++ {
+			w.places[i].sigma = w.swingKnown(sigma, &w.places[i])
+		}
 	}
 	play := hingePlay
 	if w.p.Sigma != nil {
@@ -149,7 +166,7 @@ func (w *Work) read(f *fit.Fit) []float64 {
 		case judge.StopGap:
 			g[i] = f.Stops[p.edge].At(p.at) - w.back
 		case judge.SwingGap:
-			g[i] = f.Swing[p.edge].Least
+			g[i] = swung(f, p.edge, p.at)
 		case judge.HingeLine:
 			g[i] = f.Strain
 		case judge.ClearWay:
@@ -207,7 +224,7 @@ func (w *Work) follow(u *unknown) []float64 {
 	// clearance of the place where it lies now follows as the closed gap there does.
 	for i, p := range w.places {
 		if p.subject == judge.SwingGap {
-			c[i] = w.gapFollows(c, p.edge, w.swingAt(p.edge))
+			c[i] = w.gapFollows(c, p.edge, p.at)
 		}
 	}
 	return c
@@ -225,10 +242,27 @@ func (w *Work) swingAt(e door.Edge) float64 {
 	return s.At.X
 }
 
-// swingKnown is how well an edge's clearance through the swing is known.
-func (w *Work) swingKnown(known *Sigmas, e door.Edge) float64 {
-	s := held(known.Gap[e], w.swingAt(e))
-	if e == door.FloorSide {
+// swung is an edge's clearance through the swing at a place: as much more than the least of
+// all as the closed gap there is more than where that is. Over the floor, which is not
+// level, it is the least.
+func swung(f *fit.Fit, e door.Edge, at float64) float64 {
+	s, g := &f.Swing[e], &f.Gaps[e]
+	if e == door.FloorSide || len(g.Pieces) == 0 {
+		return s.Least
+	}
+	where := s.At.X
+	if e.Upright() {
+		where = s.At.Y
+	}
+	over := g.Range()
+	hold := func(at float64) float64 { return g.At(max(over.Lo, min(over.Hi, at))) }
+	return max(s.Least, s.Least+hold(at)-hold(where))
+}
+
+// swingKnown is how well a place's clearance through the swing is known.
+func (w *Work) swingKnown(known *Sigmas, p *place) float64 {
+	s := held(known.Gap[p.edge], p.at)
+	if p.edge == door.FloorSide {
 		s = root(float64(s*s) + float64(known.Floor*known.Floor))
 	}
 	return s
@@ -270,12 +304,7 @@ func (w *Work) followJamb(u *unknown) []float64 {
 		case judge.ClosedGap:
 			c[i] = held(h, p.at)
 		case judge.SwingGap:
-			at := w.base.Swing[p.edge].At
-			if p.edge.Upright() {
-				c[i] = held(h, at.Y)
-			} else {
-				c[i] = held(h, at.X)
-			}
+			c[i] = held(h, p.at)
 		}
 	}
 	return c
@@ -289,7 +318,7 @@ func (w *Work) followEdge(u *unknown) []float64 {
 	c := make([]float64, len(w.places))
 	n := 2
 	if u.sort == offAt {
-		n = stations
+		n = u.of
 	}
 	h := hat(w.runs[u.edge], u.end, n)
 	lift := w.base.Pose.Origin.X
@@ -300,16 +329,8 @@ func (w *Work) followEdge(u *unknown) []float64 {
 		if p.edge != u.edge {
 			continue
 		}
-		switch p.subject {
-		case judge.ClosedGap:
+		if p.subject == judge.ClosedGap || p.subject == judge.SwingGap {
 			c[i] = held(h, p.at-lift)
-		case judge.SwingGap:
-			at := w.base.Swing[p.edge].Leaf
-			if p.edge.Upright() {
-				c[i] = held(h, at.Y)
-			} else {
-				c[i] = held(h, at.X)
-			}
 		}
 	}
 	return c

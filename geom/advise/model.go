@@ -30,7 +30,8 @@ type model struct {
 	hi    []float64
 	rows  []row
 	made  [][limits]bool
-	shut  []bool // by part: not to be used
+	asked [][]float64 // of each wish, what every amount adds to it
+	shut  []bool      // by part: not to be used
 	// sure tells that errors count, and keep is how much of the allowance there is room
 	// for, by edge.
 	sure    bool
@@ -49,6 +50,7 @@ type model struct {
 	// elastic tells that every group of limits can give way by a variable of its own,
 	// the last ones.
 	elastic bool
+	faced   bool // a face of the frame is worked though something does without
 }
 
 // limit is one thing a place must keep.
@@ -140,12 +142,13 @@ func (m *model) wish(k int) {
 	}
 	m.lp.AddRow(a, q.lo, q.hi)
 	m.rows = append(m.rows, row{place: -1})
+	m.asked = append(m.asked, a)
 }
 
 // allowance is how much of a gap's limits errors ask for at the place on a side, mm.
 func (m *model) allowance(i int, k limit) float64 {
 	p := &m.w.places[i]
-	if !m.sure || p.subject != judge.ClosedGap && p.subject != judge.SwingGap {
+	if !m.sure || p.subject != judge.ClosedGap && p.subject != judge.SwingGap && (p.subject != judge.StopGap || k == notYet) {
 		return 0
 	}
 	if k == notYet {
@@ -334,20 +337,38 @@ func (m *model) price() float64 {
 	return sum + m.begun()
 }
 
-// begun is the price of the parts in use.
+// begun is the price of the parts in use: the frame is worked or not, and a gain is cut
+// anew once, whatever for.
 func (m *model) begun() float64 {
-	sum := 0.0
+	sum, gains, frame := 0.0, 0, false
 	used := m.used()
 	for k, p := range m.w.parts {
 		if used[k] {
-			sum += float64(m.w.weight.minutes * p.minutes)
-			if p.frame {
-				sum += m.w.weight.frame
+			sum += float64(m.w.weight.minutes*p.minutes) + float64(m.w.weight.last*float64(p.last))
+			if p.sort == offAt {
+				sum += m.w.weight.line
 			}
-			sum += float64(m.w.weight.gain * float64(p.gains))
+			gains |= p.gains
+			frame = frame || p.frame
 		}
 	}
-	return sum
+	if frame {
+		sum += m.w.weight.frame
+	}
+	for j := range m.use {
+		if m.unknown(j).moves() && m.w.parts[m.unknown(j).part].gains != 0 && m.x[j] > nothing && nearHoles(m.x[j]) {
+			sum += m.w.weight.plug
+		}
+	}
+	return sum + float64(m.w.weight.gain*float64(ones(gains)))
+}
+
+// ones counts the bits of a set.
+func ones(set int) (n int) {
+	for ; set != 0; set &= set - 1 {
+		n++
+	}
+	return n
 }
 
 // nothing is an amount that is none, mm.
@@ -378,33 +399,65 @@ func (m *model) close(part int, shut bool) {
 	}
 }
 
-// lean leaves out parts one after another, the one that does least first, where the
+// single leaves an edge that is scribed without being planed straight as well.
+func (m *model) single() {
+	used := m.used()
+	for k, p := range m.w.parts {
+		if !used[k] || p.sort != offAt {
+			continue
+		}
+		for i, q := range m.w.parts {
+			if used[i] && q.sort == offEnd && q.edge == p.edge {
+				m.close(i, true)
+				m.solve()
+			}
+		}
+	}
+}
+
+// face tells whether a part works a face of the frame.
+func (p *part) face() bool { return p.sort == jambOff || p.sort == jambOn }
+
+// lastFace tells whether a part is the only one in use that works a face of the frame.
+func (m *model) lastFace(used []bool, k int) bool {
+	n := 0
+	for i := range used {
+		if used[i] && m.w.parts[i].face() {
+			n++
+		}
+	}
+	return n == 1 && m.w.parts[k].face()
+}
+
+// lean leaves out parts, and has hinges moved far enough for their screws or not at all
+// where that costs less.
+func (m *model) lean() {
+	m.leave()
+	m.clearHoles()
+}
+
+// leave leaves out parts one after another, the one that does least first, where the
 // rest does as well for less: what is begun costs, and a linear program knows nothing
 // of beginnings.
-func (m *model) lean() {
+func (m *model) leave() {
 	best := m.price()
+	tried := m.w.tried
 	for range len(m.w.parts) {
 		used := m.used()
 		share := make([]float64, len(m.w.parts))
 		for j := range m.use {
 			share[m.unknown(j).part] += m.x[j]
 		}
-		var order []int
+		least := -1
 		for k := range used {
-			if used[k] && !m.w.tried[k] && m.w.parts[k].sort != strip {
-				order = append(order, k)
-			}
-		}
-		if len(order) == 0 {
-			break
-		}
-		least := order[0]
-		for _, k := range order {
-			if share[k] < share[least] {
+			if used[k] && !tried[k] && m.w.parts[k].sort != strip && !(m.faced && m.lastFace(used, k)) && (least < 0 || share[k] < share[least]) {
 				least = k
 			}
 		}
-		m.w.tried[least] = true
+		if least < 0 {
+			break
+		}
+		tried[least] = true
 		m.close(least, true)
 		if m.solve() == lp.Optimal && m.price() < best-1e-9 {
 			best = m.price()
@@ -413,7 +466,8 @@ func (m *model) lean() {
 		m.close(least, false)
 		m.solve()
 	}
-	clear(m.w.tried)
+	clear(tried)
+	m.single()
 	for k, used := range m.used() {
 		if !used && m.w.parts[k].sort != strip {
 			m.close(k, true)

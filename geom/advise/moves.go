@@ -18,7 +18,8 @@ type amounts struct {
 	deeper, set [2]float64 // of the outer hinges: deeper less packing, out of the plane
 	raise, low  float64
 	off         [door.Edges][2]float64
-	at          [door.Edges][stations]float64
+	at          [door.Edges][closely]float64
+	stations    int // of the lines edges are scribed to
 	strip       [door.Edges][2]float64
 	scribed     [door.Edges]bool
 	steeper     float64
@@ -46,7 +47,7 @@ func (m *model) amounts() (a amounts) {
 			a.off[u.edge][u.end] += x
 		case offAt:
 			a.at[u.edge][u.end] += x
-			a.scribed[u.edge] = true
+			a.scribed[u.edge], a.stations = true, u.of
 		case strip:
 			a.strip[u.edge][u.end] += x
 		case sink, unpack, pack:
@@ -73,6 +74,12 @@ func (m *model) amounts() (a amounts) {
 // moves writes the model's answer as moves, in the order they are best done: hinges,
 // then edges, strips, bevel and stops.
 func (w *Work) moves(m *model) []trim.Move { return w.write(m.amounts(), m.step) }
+
+// unrounded writes it so before it is rounded.
+func (w *Work) unrounded(m *model) []trim.Move {
+	m.step = 0
+	return w.moves(m)
+}
 
 // write writes amounts as moves; hinges between the outer two follow them by halves
 // of grid, 0 exactly.
@@ -109,7 +116,7 @@ func (w *Work) write(a amounts, grid float64) (out []trim.Move) {
 	each(trim.Set, trim.OnLeaf, w.perHinge(a.set, grid))
 	switch {
 	case abs(a.low) <= nothing && abs(a.raise) > nothing:
-		add(trim.Move{Kind: trim.Raise, On: trim.OnLeaf, First: a.raise})
+		add(trim.Move{Kind: trim.Raise, On: w.liftOn(), First: a.raise})
 	case abs(a.low) > nothing: // one move for a hinge, not two that undo each other
 		up := make([]float64, len(d.Hinges))
 		for i := range up {
@@ -127,10 +134,10 @@ func (w *Work) write(a amounts, grid float64) (out []trim.Move) {
 			add(trim.Move{Kind: kind, Edge: e, First: o[0], Last: o[1]})
 		}
 		if a.scribed[e] {
-			line := make(geom.Profile, stations)
+			line := make(geom.Profile, a.stations)
 			for k := range line {
 				line[k] = geom.Station{
-					At:    w.runs[e].Lo + float64(w.runs[e].Length()*float64(k))/(stations-1),
+					At:    w.runs[e].Lo + float64(w.runs[e].Length()*float64(k))/float64(a.stations-1),
 					Value: a.at[e][k],
 				}
 			}

@@ -6,12 +6,27 @@ import (
 	"leafwright/geom/trim"
 )
 
-// keep adds what was tried out as a plan.
-func (w *Work) keep(a *attempt, m *model, t *trial, bound float64) {
-	price := m.price()
-	p := Plan{Family: a.family, Strip: a.strip, Moves: t.moves, Steps: t.steps, Bound: min(bound, price), Price: price, Sure: 1}
+// keep adds a plan to those found, but not one that could have worked the frame, did not,
+// and is no cheaper than what did without it.
+func (w *Work) keep(m *model, p *Plan) {
+	for i := range w.advice.Plans {
+		q := &w.advice.Plans[i]
+		if p.attempt.family == JambsToo && p.Family != JambsToo && q.Family == p.Family && q.Price <= p.Price+1e-6 {
+			return
+		}
+	}
+	copy(m.x, p.x)
+	m.step = p.step
+	w.advice.Plans = append(w.advice.Plans, *p)
+}
+
+// planOf makes a plan of what was tried out.
+func (w *Work) planOf(a *attempt, m *model, t *trial, bound float64) *Plan {
+	p := Plan{Family: a.family, Strip: a.strip, Moves: t.moves, Steps: t.steps, Sure: 1}
 	p.Cost = costOf(t.steps)
 	p.Cost.Uneven = uneven(&w.tries)
+	price := w.weight.of(&p.Cost, t.moves)
+	p.Price, p.Bound = price, min(bound, price)
 	if m.sure {
 		gaps := make([]float64, len(w.places))
 		for i := range gaps {
@@ -27,22 +42,48 @@ func (w *Work) keep(a *attempt, m *model, t *trial, bound float64) {
 	}
 	p.Family = familyOf(a.family, t.moves)
 	p.Stages = []Stage{{Moves: t.moves}}
-	p.model = m
-	w.advice.Plans = append(w.advice.Plans, p)
+	p.attempt, p.model, p.step = *a, m, m.step
+	p.x = append([]float64(nil), m.x...)
+	return &p
+}
+
+// of prices what moves cost.
+func (g *weights) of(c *Cost, moves []trim.Move) float64 {
+	sum := float64(g.timber*c.Timber) + float64(g.minutes*c.Minutes) + float64(g.uneven*c.Uneven) + float64(g.gain*float64(c.Gains))
+	if c.Frame {
+		sum += g.frame
+	}
+	for i := range moves {
+		switch moves[i].Kind {
+		case trim.Raise, trim.Shift:
+			if c.Gains > 0 && moves[i].On != trim.OnJamb && nearHoles(moves[i].First) { // what was not screwed yet has no holes
+				sum += g.plug
+			}
+		case trim.Splice, trim.PlaneJamb, trim.PackJamb:
+			sum += g.last
+		case trim.Scribe:
+			sum += g.line
+		}
+	}
+	return sum
 }
 
 // costOf adds up what steps cost.
 func costOf(steps []trim.Step) (c Cost) {
+	gains := 0
 	for i := range steps {
 		d := &steps[i].Done
 		c.Timber += d.Volume / 1000
 		c.Most = max(c.Most, d.Most)
 		c.Minutes += d.Minutes
 		c.Cuts += d.Cuts
-		c.Gains += len(d.Gains)
+		for _, h := range d.Gains {
+			gains |= 1 << h
+		}
 		c.Strips += d.Strips
 		c.Frame = c.Frame || d.Frame
 	}
+	c.Gains = ones(gains)
 	return c
 }
 
@@ -90,6 +131,9 @@ func familyOf(tried Family, moves []trim.Move) Family {
 // and shades of one: the dearer of two that work on the same things alike.
 func (w *Work) choose() {
 	all := w.advice.Plans
+	if w.p.Wishes.Prefer == LeaveFrame {
+		all = alone(all)
+	}
 	var kept []Plan
 	taken := make([]bool, len(all))
 	for range all {
@@ -110,20 +154,70 @@ func (w *Work) choose() {
 			kept = append(kept, all[i])
 		}
 	}
+	if len(kept) > plansMost {
+		kept = kept[:plansMost]
+	}
 	w.advice.Plans = kept
+	w.advice.Frame = w.p.Wishes.Prefer == LeaveFrame && len(kept) > 0
+	for i := range kept {
+		w.advice.Frame = w.advice.Frame && kept[i].Cost.Frame
+	}
+}
+
+// plansMost is how many plans anyone weighs against each other.
+const plansMost = 4
+
+// works tells what of the leaf a plan works: its edges, its hinges.
+func works(p *Plan) (of struct{ edges, hinges bool }) {
+	for i := range p.Moves {
+		switch p.Moves[i].Kind {
+		case trim.Plane, trim.Cut, trim.Scribe, trim.Bevel, trim.Splice:
+			of.edges = true
+		case trim.Restop, trim.Follow, trim.PlaneJamb, trim.PackJamb:
+		default:
+			of.hinges = true
+		}
+	}
+	return of
+}
+
+// alone gives the plans that leave the frame alone, or all where none does.
+func alone(all []Plan) []Plan {
+	var out []Plan
+	for i := range all {
+		if !all[i].Cost.Frame {
+			out = append(out, all[i])
+		}
+	}
+	if len(out) == 0 {
+		return all
+	}
+	return out
 }
 
 // outdoes tells whether plan a, no dearer by the preference, is as good as b in
 // everything a person would choose b for, or is b in another shade.
 func (w *Work) outdoes(a, b *Plan) bool {
-	if a.Family == b.Family && a.Strip == b.Strip {
+	const timber, time = 2, 5 // cm³, minutes: less is no reason
+	if a.Family == b.Family && a.Strip == b.Strip && (a.Family != JambsToo || works(a) == works(b)) {
 		return true
+	}
+	if b.Family == JambsToo && a.Family != JambsToo && a.Cost.Strips == 0 {
+		return a.Cost.Timber <= b.Cost.Timber+timber // a face of the frame is worked where that spares the leaf
+	}
+	if b.Family == ScribeOnly && b.attempt.scribed == everyEdge && a.Family != JambsToo && a.Cost.Strips == 0 && w.p.Wishes.Prefer != MostEven {
+		return true // an edge is scribed where it saves
 	}
 	if a.Family == Splice && b.Family == Splice && a.Strip.Upright() && b.Strip.Upright() {
 		return w.p.Piece.Anatomy.Lock.Kind == door.NoLock // a strip on the hanging stile leaves the lock where it is
 	}
-	const timber, time = 2, 5 // cm³, minutes: less is no reason
-	even := 0.5               // mm
+	if b.Family == Splice && a.Family != JambsToo && a.Cost.Strips == 0 && a.Cost.Timber <= b.Cost.Timber {
+		return true // a strip is glued on where that saves timber, or nothing less does
+	}
+	if a.Cost.Cuts > 0 && b.Cost.Cuts == 0 {
+		return false // a leaf left uncut is a reason
+	}
+	even := 0.5 // mm
 	if w.p.Wishes.Prefer == MostEven {
 		even = 0.1
 	}
@@ -138,7 +232,7 @@ func (w *Work) explain(p *Plan) {
 	if p.model.sure {
 		w.stage(p, p.model)
 	}
-	p.model = nil
+	p.model, p.x = nil, nil
 	p.Why = make([]Cure, len(p.Moves))
 	rest := make([]trim.Move, 0, len(p.Moves))
 	for i := range p.Moves {

@@ -22,6 +22,10 @@ const calmly = 0.8
 // breach is what breaking a limit by a millimetre counts.
 const breach = 1e5
 
+// room is what a millimetre of room to a limit counts: less than a shaving costs, more than
+// a stop set a little otherwise.
+const room = 0.5
+
 // polish changes amounts by whole steps, one or two at a time, as long as that breaks
 // limits less or costs less; false where limits stay broken.
 func (m *model) polish() bool {
@@ -66,6 +70,19 @@ func (m *model) polish() bool {
 				next, a, b = v, -2-part, -1
 			}
 		}
+		other := -1
+		if a == -1 { // or two, one of which only mends what the other spoils
+			for part := range used {
+				for k := part + 1; used[part] && k < len(used); k++ {
+					if !used[k] {
+						continue
+					}
+					if v := p.without(part, k); v < next-1e-9 {
+						next, a, other = v, -2-part, k
+					}
+				}
+			}
+		}
 		if a == -1 {
 			for x, j := range p.on {
 				for _, k := range p.on[x+1:] {
@@ -93,6 +110,9 @@ func (m *model) polish() bool {
 		}
 		if a < -1 {
 			p.leave(-2 - a)
+			if other >= 0 {
+				p.leave(other)
+			}
 		} else {
 			p.change(a, da)
 			if b >= 0 {
@@ -169,30 +189,49 @@ func (p *polisher) change(j int, d float64) {
 	}
 }
 
-// without gives what it would be worth to leave a part out.
-func (p *polisher) without(part int) float64 {
-	var was [stations + 4]float64
-	n, any := 0, false
+// without gives what it would be worth to leave parts out.
+func (p *polisher) without(parts ...int) float64 {
+	var was [2 * (closely + 4)]float64
+	n := 0
+	any := make([]bool, len(parts))
+	in := func(part int) int {
+		for k := range parts {
+			if parts[k] == part {
+				return k
+			}
+		}
+		return -1
+	}
 	for _, j := range p.on {
 		u := p.m.unknown(j)
-		if u.part != part {
+		k := in(u.part)
+		if k < 0 {
 			continue
 		}
 		if u.sort == strip || n == len(was) {
 			return math.Inf(1)
 		}
 		was[n] = p.m.x[j]
-		any = any || was[n] > nothing
+		any[k] = any[k] || was[n] > nothing
 		n++
 	}
-	if !any {
-		return math.Inf(1)
+	for _, is := range any {
+		if !is {
+			return math.Inf(1)
+		}
 	}
-	p.leave(part)
+	for _, part := range parts {
+		if p.m.faced && p.m.w.parts[part].face() {
+			return math.Inf(1)
+		}
+	}
+	for _, part := range parts {
+		p.leave(part)
+	}
 	v := p.worth()
 	n = 0
 	for _, j := range p.on {
-		if p.m.unknown(j).part == part {
+		if in(p.m.unknown(j).part) >= 0 {
 			p.change(j, was[n])
 			n++
 		}
@@ -218,9 +257,9 @@ func (p *polisher) worth() float64 {
 	hi, lo := p.spread()
 	sum += float64(m.cost[m.widest()] * (hi - lo))
 	if m.sure {
-		sum += m.w.doubted(m.odds(p.gaps))
+		return sum + m.w.doubted(m.odds(p.gaps))
 	}
-	return sum
+	return sum + float64(room*p.narrow())
 }
 
 func (p *polisher) spread() (hi, lo float64) {
@@ -234,6 +273,23 @@ func (p *polisher) spread() (hi, lo float64) {
 		return 0, 0
 	}
 	return hi, lo
+}
+
+// narrow is how much nearer than wanted the tightest place of every edge is to a limit, added
+// up, mm: a little room is taken where it costs nothing.
+func (p *polisher) narrow() float64 {
+	const wanted = 0.3
+	sum, worst := 0.0, 0.0
+	for i := range p.m.w.places {
+		q := &p.m.w.places[i]
+		if i > 0 && (q.subject != p.m.w.places[i-1].subject || q.edge != p.m.w.places[i-1].edge) {
+			sum, worst = sum+worst, 0
+		}
+		if q.subject <= judge.SwingGap {
+			worst = max(worst, wanted-min(p.gaps[i]-q.lo, q.hi-p.gaps[i]))
+		}
+	}
+	return sum + worst
 }
 
 // broken adds up how far limits are broken.
@@ -257,7 +313,7 @@ func (p *polisher) broken() float64 {
 		q := &p.m.w.wishes[k]
 		s := 0.0
 		for j := range p.m.use {
-			s += float64(q.of(p.m.unknown(j)) * p.m.x[j])
+			s += float64(p.m.asked[k][j] * p.m.x[j])
 		}
 		sum += max(0, q.lo-s) + max(0, s-q.hi)
 	}

@@ -10,6 +10,12 @@
 // (package fit) and judged (package judge). A plan that does not come out good is
 // no plan.
 //
+// A preference weighs ways and finds none more or fewer; what is forbidden strikes
+// families off and changes none. Where no family does alone, everything is tried at
+// once, edges scribed at more stations. What might come to be the cheapest is looked at
+// again: other parts, another rounding, finer steps. The bound proves a plan the least
+// of its own parts; that no other parts do for less is searched for, not proven.
+//
 // Where gaps rest on readings a plan is chosen by its chance too: the program first
 // keeps as much of the allowance for the readings' and the hand's errors as the limits
 // leave room for, more towards wide than towards tight, and rounding weighs what a step
@@ -33,7 +39,7 @@ const (
 	LeastTimber Preference = "timber"
 	MostEven    Preference = "even"
 	Quickest    Preference = "quick"
-	LeaveFrame  Preference = "frame" // as least timber, and the frame is not touched
+	LeaveFrame  Preference = "frame" // as least timber, and the frame is touched only where nothing else was found
 )
 
 // Preferences is all of them, the usual one first.
@@ -62,8 +68,9 @@ type Problem struct {
 	// Hand is the workman's own error, mm, one sigma; 0 = [usualHand]. It counts only
 	// where Sigma does.
 	Hand float64
-	// Step is what amounts are whole multiples of, or of half of it where nothing else
-	// does, mm; 0 = half a millimetre, and at last whole shavings.
+	// Step is what amounts are whole multiples of, mm, or of half of it where nothing else
+	// does or timber is saved, at last of a quarter; 0 = half a millimetre, and at last
+	// whole shavings.
 	Step float64
 	// Packers are the thicknesses of packing to be had, rising, mm; nil = [usualPackers].
 	Packers []float64
@@ -95,9 +102,6 @@ func (p *Problem) packers() []float64 {
 
 func (w *Wishes) strip() float64 { return orElse(w.LeastStrip, leastStrip) }
 
-// leaveFrame tells whether the frame is not to be touched.
-func (w *Wishes) leaveFrame() bool { return w.LeaveFrame || w.Prefer == LeaveFrame }
-
 func orElse(x, usual float64) float64 {
 	if x > 0 {
 		return x
@@ -114,6 +118,9 @@ type Advice struct {
 	Refused  *trim.Care // a rated leaf: no advice to trim it is given
 	Plans    []Plan     // by the preference, best first; each differs in kind, and none is outdone in everything
 	Trade    []Trade    // least timber first
+	// Frame tells that the frame was to be left alone and every plan touches it: none was
+	// found that does not.
+	Frame bool
 	// Conflict is why there is no plan, nil where there is one.
 	Conflict *Conflict
 	// Findings is what is wrong as it stands.
@@ -152,8 +159,14 @@ type Plan struct {
 	// and the last of the work is done; 1 where shapes are exact.
 	Sure float64
 	Why  []Cure // by move
+	// Given is what it lets give way, of a plan in [Conflict.Plans].
+	Given []Relax
 
-	model *model // until it has its stages
+	attempt attempt
+	step    float64
+	tried   bool      // to be bettered
+	model   *model    // until it has its stages
+	x       []float64 // its answer
 }
 
 // Stage is what is done before the leaf is offered up, and what is then to be read.

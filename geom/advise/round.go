@@ -23,24 +23,22 @@ func (w *Work) finish(a *attempt) {
 	bound := m.lp.Bound(m.lp.Dual()) + m.begun()
 	steps := []float64{w.p.step(), w.p.step() / 2, shaving}
 	if w.p.Step > 0 { // a rule in inches has no shavings of a tenth of a millimetre
-		steps = steps[:2]
-	}
-	try := func(part, step float64) bool {
-		if m.sure {
-			m.ask(part)
-		}
-		m.step = step
-		rounds := 4
-		if part > 0 && !w.p.Offered {
-			rounds = 2 // there is another way yet
-		}
-		t := w.rounded(m, rounds)
-		if t != nil {
-			w.keep(a, m, t, bound)
-		}
-		return t != nil
+		steps[2] = w.p.Step / 4
 	}
 	if m.sure && m.roomy() {
+		try := func(part, step float64) bool {
+			m.ask(part)
+			m.step = step
+			rounds := 4
+			if !w.p.Offered {
+				rounds = 2 // there is another way yet
+			}
+			t := w.rounded(m, 0, rounds)
+			if t != nil {
+				w.keep(m, w.planOf(a, m, t, bound))
+			}
+			return t != nil
+		}
 		// Errors ask for more room than whole steps leave: finer steps are worth it only
 		// where the leaf has been offered up, and not done anew once more gaps are read.
 		if w.p.Offered && try(1, steps[1]) || try(1, steps[0]) {
@@ -57,11 +55,89 @@ func (w *Work) finish(a *attempt) {
 		}
 	}
 	m.diving = true
+	if m.sure {
+		m.ask(0)
+	}
 	for _, step := range steps {
-		if try(0, step) {
-			return
+		m.step = step
+		for _, inside := range m.insides() {
+			if t := w.rounded(m, inside, 4); t != nil {
+				w.keep(m, w.planOf(a, m, t, bound))
+				return
+			}
 		}
 	}
+}
+
+// insides are how far within the limits, mm, the answer lies that is rounded: one upon
+// them costs least, and one within them is the more likely to bear rounding.
+func (m *model) insides() []float64 {
+	if m.sure {
+		return []float64{0}
+	}
+	return []float64{0, 0.3, 0.15, 0.5}
+}
+
+// better looks for a cheaper way to do what a plan does that might come to cost the least
+// of all: by other parts, by another rounding, by finer steps. It takes the plan of the
+// lowest bound first and tells whether there was one to look at.
+func (w *Work) better() bool {
+	const near, trifle = 0.02, 0.5 // of a price
+	pick, least := -1, math.Inf(1)
+	for i := range w.advice.Plans {
+		least = min(least, w.advice.Plans[i].Price)
+	}
+	for i := range w.advice.Plans {
+		p := &w.advice.Plans[i]
+		if p.tried || p.model.sure || p.Bound > least-trifle || p.Price < p.Bound+max(trifle, float64(near*p.Bound)) {
+			continue
+		}
+		if pick < 0 || p.Bound < w.advice.Plans[pick].Bound {
+			pick = i
+		}
+	}
+	const most = 3
+	if pick < 0 || w.bettered == most {
+		return false
+	}
+	p := &w.advice.Plans[pick]
+	p.tried = true
+	m := p.model
+	best := *p
+	look := func(step, inside float64) {
+		m.step = step
+		if t := w.rounded(m, inside, 3); t != nil {
+			if q := w.planOf(&p.attempt, m, t, p.Bound); q.Price < best.Price-1e-6 {
+				best = *q
+			}
+		}
+	}
+	look(p.step, m.insides()[1])
+	for _, step := range [...]float64{w.p.step() / 2, shaving} {
+		if step < p.step-nothing && (step != shaving || !(w.p.Step > 0)) {
+			look(step, 0)
+		}
+	}
+	if best.Price <= least && w.bettered == 0 && m.swap() {
+		for range 3 {
+			if t := w.try(w.unrounded(m)); t.refused != nil || m.correct(w.measure(t.piece.Door)) < trueEnough || m.solve() != lp.Optimal {
+				break
+			}
+		}
+		look(w.p.step(), 0)
+		look(w.p.step(), m.insides()[1])
+		for _, step := range [...]float64{w.p.step() / 2, shaving} {
+			if step != shaving || !(w.p.Step > 0) {
+				look(step, 0)
+			}
+		}
+	}
+	m.loose()
+	copy(m.x, best.x)
+	m.step, best.tried = best.step, true
+	*p = best
+	w.bettered++
+	return true
 }
 
 // roomy tells whether there is room for any of the allowance for errors.
@@ -75,25 +151,45 @@ func (m *model) roomy() bool {
 }
 
 // rounded rounds the answer to the model's step, tries it out and takes what is found
-// into account, so many times; nil where nothing good comes of it.
-func (w *Work) rounded(m *model, rounds int) *trial {
+// into account, so many times; nil where nothing good comes of it. The answer that is
+// first rounded lies so far within the limits, if any does.
+func (w *Work) rounded(m *model, inside float64, rounds int) *trial {
+	m.loose()
+	m.within(0)
 	for range rounds {
 		m.loose()
-		if m.sure && !m.diving || !m.dive() {
+		if inside > 0 {
+			m.within(inside)
+			if m.solve() != lp.Optimal {
+				break
+			}
+		}
+		whole := m.sure && !m.diving || !m.dive()
+		if whole && inside > 0 {
+			m.loose()
+			m.within(0)
+			whole = !m.dive()
+		}
+		if whole {
 			m.nearest()
 		}
+		if inside > 0 {
+			m.within(0)
+			inside = 0
+		}
 		if !m.polish() {
-			break
+			if !m.anew() {
+				break
+			}
+			continue
 		}
 		t := w.try(w.moves(m))
 		if t.refused != nil {
 			if m.loose(); !m.heed(t) {
 				break
 			}
-			if m.solve() != lp.Optimal {
-				if m.open(); m.solve() != lp.Optimal {
-					break
-				}
+			if m.solve() != lp.Optimal && !m.anew() {
+				break
 			}
 			continue
 		}
@@ -101,17 +197,50 @@ func (w *Work) rounded(m *model, rounds int) *trial {
 		if t.good {
 			return t
 		}
+		w.miss(t)
 		x := append([]float64(nil), m.x...)
 		m.loose()
 		copy(m.x, x)
 		m.correct(w.measure(t.piece.Door))
 		m.tighten(t.findings)
-		if m.solve() != lp.Optimal {
+		if m.solve() != lp.Optimal && !m.anew() {
 			break
 		}
 	}
 	m.loose()
 	return nil
+}
+
+// anew opens the parts that were left out, for what was found since may call for them;
+// false where none was, or they are of no help.
+func (m *model) anew() bool {
+	m.loose()
+	out := false
+	for _, shut := range m.shut {
+		out = out || shut
+	}
+	if !out {
+		return false
+	}
+	m.open()
+	if m.solve() != lp.Optimal {
+		return false
+	}
+	m.lean()
+	return m.state == lp.Optimal
+}
+
+// within narrows every gap's limits by so much on either side; 0 puts them as they are.
+func (m *model) within(by float64) {
+	for i, p := range m.w.places {
+		m.lo[i], m.hi[i] = p.lo-doubt, p.hi+doubt
+		if by > 0 && p.subject <= judge.SwingGap {
+			room := min(by, (p.hi-p.lo)/4)
+			m.lo[i] += room
+			m.hi[i] -= room
+		}
+	}
+	m.refresh()
 }
 
 // loose frees what was fixed to whole steps.
@@ -188,14 +317,26 @@ func (m *model) round(j int) (down, up float64) {
 		up = max(up, down)
 	}
 	if up > m.most[j] {
-		up = m.most[j] // no step: packing taken out whole
+		if u.sort == unpack {
+			up = m.most[j] // no step: packing taken out whole
+		} else {
+			up = max(0, step*math.Floor(m.most[j]/step+nothing))
+		}
 		down = min(down, up)
 	}
 	return down, up
 }
 
-// stepOf is what an amount is a whole multiple of: of the hinges never shavings.
+// stepOf is what an amount is a whole multiple of: where a plate or a stop is moved never less than
+// half a millimetre or 1/64 in., for no chisel sets it finer; of the hinges never shavings.
 func (m *model) stepOf(u *unknown) float64 {
+	switch u.sort {
+	case setOut, raise, shiftLow, stopBack:
+		if m.w.p.Step > 0 {
+			return max(m.step, m.w.p.Step/2)
+		}
+		return max(m.step, usualStep)
+	}
 	if u.hung() {
 		return max(m.step, m.w.p.step()/2)
 	}

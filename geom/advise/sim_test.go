@@ -14,7 +14,11 @@ import (
 	"leafwright/geom/trim"
 )
 
-var doors = flag.Int("doors", 40, "how many doors are read, advised, worked and judged")
+var (
+	doors  = flag.Int("doors", 40, "how many doors are read, advised, worked and judged")
+	seeds  = flag.Uint64("seeds", 20261126, "what the doors are made from: other numbers give other doors")
+	within = flag.Float64("within", 0, "the one tolerance of gaps that is looked at, mm; 0 is all")
+)
 
 // many is that number, less where tests are to be short.
 func many() int {
@@ -27,7 +31,7 @@ func many() int {
 // chance is a seeded source of errors.
 type chance struct{ *rand.Rand }
 
-func seeded(stream, n uint64) chance { return chance{rand.New(rand.NewPCG(20261126+stream, n))} }
+func seeded(stream, n uint64) chance { return chance{rand.New(rand.NewPCG(*seeds+stream, n))} }
 
 // about gives a normal number of the standard deviation.
 func (c chance) about(sigma float64) float64 { return sigma * c.NormFloat64() }
@@ -141,7 +145,11 @@ func (c chance) feel(d *door.Door, read []survey.Reading, exactly bool) []survey
 			r.Sigma = survey.SigmaRange.Lo
 		}
 		for e := range door.Edges {
-			if survey.SideOf(e) == r.Side {
+			switch {
+			case survey.SideOf(e) != r.Side:
+			case r.Kind == survey.StopGap:
+				r.Value = max(0, f.Stops[e].At(r.At)+c.about(survey.SigmaOf(*r)))
+			default:
 				r.Value = max(0, f.Gaps[e].At(r.At)+c.about(survey.SigmaOf(*r)))
 			}
 		}
@@ -149,11 +157,18 @@ func (c chance) feel(d *door.Door, read []survey.Reading, exactly bool) []survey
 	return out
 }
 
-// everywhere asks for the gaps worth reading.
+// everywhere asks for the gaps worth reading, and for those at the ends of every stop.
 func everywhere(d *door.Door) []survey.Reading {
 	var f fit.Fit
 	fit.Evaluate(&f, d)
-	return Offering(&f)
+	out := Offering(&f)
+	for e := range door.FloorSide {
+		over := f.Stops[e].Range()
+		for _, at := range [2]float64{over.Lo + inset, over.Hi - inset} {
+			out = append(out, survey.Reading{Kind: survey.StopGap, Side: survey.SideOf(e), At: math.Round(at)})
+		}
+	}
+	return out
 }
 
 // right tells whether the door hangs as wanted.
@@ -237,6 +252,9 @@ func TestFirstOffer(t *testing.T) {
 		t.Skip("rates of a few doors say nothing")
 	}
 	for _, half := range [...]float64{0.5, 1, 1.5} {
+		if *within > 0 && *within != half {
+			continue
+		}
 		want := band(half)
 		var advice, ceiling, scribe, stile tally
 		out, none := 0, 0
@@ -282,9 +300,9 @@ func TestFirstOffer(t *testing.T) {
 			continue // a hand that is off by 0.3 mm at every move does not keep to that
 		}
 		p := advice.part
-		right, twice, far := 0.85, 0.9, 0.026 // a few doors are as chance has it
+		right, twice, far := 0.8, 0.85, 0.06 // a few doors are as chance has it: two of forty may be
 		if many() >= 500 {
-			right, twice, far = 0.9, 0.95, 0.015
+			right, twice, far = 0.9, 0.95, 0.01
 			if half > 1 {
 				right, twice, far = 0.95, 0.97, 0.005
 				if more := advice.timber/advice.perfect - 1; more > 0.05 {

@@ -20,7 +20,7 @@ func (u *unknown) cuts() bool { return u.sort == offEnd || u.sort == offAt || u.
 // rest. What may prove needless once they are read waits till then.
 func (w *Work) stage(p *Plan, m *model) {
 	all := m.amounts()
-	one, two := all, amounts{}
+	one, two := all, amounts{stations: all.stations}
 	var clipped [door.Edges]bool
 	staged := false
 	for e := range door.Edges {
@@ -71,7 +71,28 @@ func (w *Work) stage(p *Plan, m *model) {
 		}
 	}
 	w.judged(w.try(first))
-	p.Stages = []Stage{{Moves: first, Read: Offering(&w.tries)}, {Moves: then}}
+	p.Stages = []Stage{{Moves: first, Read: append(Offering(&w.tries), w.stopsInDoubt()...)}, {Moves: then}}
+}
+
+// stopsInDoubt gives the gaps to the stops that are worth reading once a leaf hangs, as
+// templates: at either end of a stop, where that gap may be out of its limits.
+func (w *Work) stopsInDoubt() (out []survey.Reading) {
+	const likely = 3.0 // standard deviations
+	l := w.p.Wanted.Stop
+	for e := range door.FloorSide {
+		gap := &w.tries.Stops[e]
+		over := gap.Range()
+		if over.Length() < 3*inset {
+			continue
+		}
+		for _, at := range [2]float64{math.Round(over.Lo + inset), math.Round(over.Hi - inset)} {
+			s := likely * held(w.p.Sigma.Stop[e], at)
+			if gap.At(at)-s < max(0, l.Least) || gap.At(at)+s > upper(l) {
+				out = append(out, survey.Reading{Kind: survey.StopGap, Side: survey.SideOf(e), At: at})
+			}
+		}
+	}
+	return out
 }
 
 func some(all []float64) bool {
@@ -137,7 +158,7 @@ func (w *Work) heldBack(m *model, e door.Edge) float64 {
 const inset = 30.0
 
 // Offering gives the gaps worth reading once a leaf hangs, as templates: along every
-// edge, upright ones at more places, those where the fit has the least gap first.
+// edge, at the floor at fewer places, those where the fit has the least gap first.
 func Offering(f *fit.Fit) (out []survey.Reading) {
 	var gaps []float64
 	for e := range door.Edges {
@@ -147,9 +168,9 @@ func Offering(f *fit.Fit) (out []survey.Reading) {
 		}
 		over.Lo += inset
 		over.Hi -= inset
-		n := 3
-		if e.Upright() {
-			n = 5
+		n := stations // as many as a line is scribed at: the hand is off at each by itself
+		if e == door.FloorSide {
+			n = 3
 		}
 		for k := range n {
 			at := math.Round(over.Lo + float64(over.Length()*float64(k))/float64(n-1))
@@ -184,10 +205,16 @@ func (p *Problem) After(moves []trim.Move, read []survey.Reading) *Problem {
 		for e := range door.Edges { // the hand was off by as much again
 			s.Gap[e] = worse(s.Gap[e], handOften*p.hand())
 		}
+		for e := range door.FloorSide {
+			s.Stop[e] = worse(s.Stop[e], p.hand())
+		}
 		q.Sigma = &s
 	}
 	for e := range door.Edges {
 		w.putRight(e, read)
+	}
+	for e := range door.FloorSide {
+		w.putStopRight(e, read)
 	}
 	return &q
 }
@@ -276,6 +303,43 @@ func (w *Work) putRight(e door.Edge, read []survey.Reading) {
 	}
 	if w.p.Sigma != nil {
 		w.p.Sigma.Gap[e] = bowed(known, w.p.Sigma.Gap[e])
+	}
+}
+
+// putStopRight moves a stop so that the gap to it is what was read.
+func (w *Work) putStopRight(e door.Edge, read []survey.Reading) {
+	d := &w.p.Piece.Door
+	fit.EvaluateClosed(&w.hung, d)
+	gaps := &w.hung.Stops[e]
+	if len(gaps.Pieces) == 0 {
+		return
+	}
+	var by, known geom.Profile
+	for _, r := range read {
+		if r.Kind != survey.StopGap || r.Side != survey.SideOf(e) {
+			continue
+		}
+		now, sigma := gaps.At(r.At), survey.SigmaOf(r)
+		off := now - r.Value
+		if w.p.Sigma != nil {
+			before := held(w.p.Sigma.Stop[e], r.At)
+			weight := float64(before*before) / (float64(before*before) + float64(sigma*sigma))
+			off *= weight
+			sigma *= root(weight)
+			if r.Value <= noFeeler { // it is in the way, who knows how far
+				off, sigma = tight(now, before, r.At, nil, gaps.Range())
+				off = -off
+			}
+		}
+		by, known = insert(by, geom.Station{At: r.At, Value: off}), insert(known, geom.Station{At: r.At, Value: sigma})
+	}
+	if len(by) == 0 {
+		return
+	}
+	stop := [door.FloorSide]*geom.Profile{&d.Frame.HingeStop, &d.Frame.LatchStop, &d.Frame.HeadStop}[e]
+	*stop = plus(*stop, by)
+	if w.p.Sigma != nil {
+		w.p.Sigma.Stop[e] = known
 	}
 }
 

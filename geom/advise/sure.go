@@ -13,7 +13,7 @@ import (
 // far is not put right by more of it, and one more trim cures what is left tight.
 const (
 	usualRisk = 0.005 // of cutting too far
-	usualMiss = 0.04  // of coming out tight
+	usualMiss = 0.06  // of coming out tight
 	offerRisk = 0.025 // of a place gaping before the leaf was offered up
 )
 
@@ -219,7 +219,7 @@ func (m *model) stretches() {
 	}
 	for j := range m.use {
 		if u := m.unknown(j); u.sort == offAt && m.x[j] > nothing {
-			parts[u.edge] = stations
+			parts[u.edge] = u.of
 		}
 	}
 	m.stretch = make([]int, len(m.w.places))
@@ -237,7 +237,7 @@ func (m *model) stretches() {
 			if long > 0 {
 				k = math.Floor(float64(float64(parts[e]-1)*(m.w.places[i].at-at))/long + 0.5)
 			}
-			m.stretch[i] = int(e)*stations + int(k)
+			m.stretch[i] = int(e)*closely + int(k)
 		}
 	}
 }

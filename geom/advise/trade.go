@@ -4,8 +4,6 @@ import (
 	"math"
 
 	"leafwright/geom/advise/lp"
-	"leafwright/geom/door"
-	"leafwright/geom/trim"
 )
 
 // points is how many points the line of timber against evenness has.
@@ -18,7 +16,7 @@ func (w *Work) trade() {
 		return
 	}
 	best := &w.advice.Plans[0]
-	m := w.program(&attempt{family: best.Family, strip: best.Strip, scribed: scribedBy(best.Moves), pared: pares(best.Moves)})
+	m := w.program(&best.attempt)
 	m.even = true
 	timber, spread, both := make([]float64, m.count()), make([]float64, m.count()), make([]float64, m.count())
 	for j := range m.use {
@@ -69,24 +67,4 @@ func (m *model) sum(of []float64) float64 {
 		s += float64(of[j] * x)
 	}
 	return s
-}
-
-// pares tells whether moves plane a face of the frame.
-func pares(moves []trim.Move) bool {
-	for i := range moves {
-		if moves[i].Kind == trim.PlaneJamb {
-			return true
-		}
-	}
-	return false
-}
-
-// scribedBy tells which edges moves scribe.
-func scribedBy(moves []trim.Move) (out [door.Edges]bool) {
-	for i := range moves {
-		if moves[i].Kind == trim.Scribe {
-			out[moves[i].Edge] = true
-		}
-	}
-	return out
 }

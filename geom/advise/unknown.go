@@ -3,6 +3,7 @@ package advise
 import (
 	"leafwright/geom"
 	"leafwright/geom/door"
+	"leafwright/geom/trim"
 )
 
 // sort is what an unknown is an amount of.
@@ -32,6 +33,7 @@ type unknown struct {
 	edge  door.Edge
 	hinge int
 	end   int     // 0 the first end or the lowest station
+	of    int     // how many stations the line has, of offAt
 	sign  float64 // 1 or −1
 	most  float64 // its upper bound
 	// timber is the cm³ of leaf it costs per mm, and minutes the time.
@@ -46,34 +48,36 @@ type part struct {
 	edge    door.Edge
 	hinge   int
 	minutes float64
-	gains   int
+	gains   int // a bit for each hinge let in anew
 	frame   bool
+	last    int // strips and faces of the frame: what is done last
 }
 
-// Times, in minutes, for one person. Common practice, no published source: they
-// only weigh one way against another.
+// Times, in minutes, for one person, as package trim has them: they weigh one way
+// against another, and a plan is priced by what its moves come to in the end.
 const (
-	planeBegun   = 10.0 // leaf off, edge marked out
-	planePerMM   = 3.0  // and metre
-	scribeBegun  = 18.0
+	planeBegun   = 10.0
+	shavedPerCM3 = 0.1
+	scribeBegun  = 15.0
 	bevelBegun   = 10.0
-	gainBegun    = 14.0 // screws out, gain pared, screws in
-	gainPerMM    = 3.0
-	packBegun    = 5.0
-	setBegun     = 18.0
-	shiftBegun   = 20.0 // of one hinge: old gain filled
-	stopBegun    = 22.0
-	stripBegun   = 75.0 // without the glue's own time
-	jambBegun    = 30.0 // stops off, face planed, made good
-	liningBegun  = 90.0 // casings off, the lining packed out, made good
-	frameMore    = 10.0 // to make good about a gain in the jamb
-	stripPerMM   = 0.5
-	setPerMM     = 1.0
+	gainBegun    = 15.0
+	packBegun    = 8.0
+	setBegun     = 25.0
+	shiftBegun   = 25.0
+	raiseBegun   = 20.0 // of each hinge
+	stopBegun    = 25.0
+	stripBegun   = 90.0 // without the glue's own time
+	jambBegun    = 40.0
+	liningBegun  = 45.0
 	handlingOnce = 0.02 // per mm of anything, so that nothing idle is done
 )
 
-// stations is how many places along an edge a scribed line is given at.
-const stations = 5
+// stations is how many places along an edge a scribed line is given at, and closely as
+// many where no line through so few does.
+const (
+	stations = 5
+	closely  = 9
+)
 
 // far is the most that is thought of off an edge, and small changes are taken over
 // step; mm.
@@ -81,7 +85,6 @@ const (
 	far        = 40.0
 	gainMost   = 12.0
 	packMost   = 8.0
-	setMost    = 15.0
 	liftMost   = 50.0
 	stopMost   = 30.0
 	backMost   = 4.0
@@ -90,90 +93,125 @@ const (
 	liningMost = 30.0
 )
 
+// begin adds a part, and use one amount of it.
+func (w *Work) begin(p part) int {
+	w.parts = append(w.parts, p)
+	return len(w.parts) - 1
+}
+
+func (w *Work) use(u unknown) { w.unknowns = append(w.unknowns, u) }
+
+// newColumn adds a column to the model.
+func (w *Work) newColumn() int {
+	w.columns = append(w.columns, nil)
+	return len(w.columns) - 1
+}
+
+// both adds an amount that can go both ways.
+func (w *Work) both(u unknown) {
+	u.column = w.newColumn()
+	u.sign = 1
+	w.use(u)
+	u.sign = -1
+	w.use(u)
+}
+
+// setMost is how far a hinge is moved out of the plane, mm: a third of its flap in the
+// leaf's edge, which stops short of the far face, or its screws split the edge off
+// (common practice, no published source).
+func setMost(thick float64) float64 {
+	const short, share = 6.0, 3.0
+	return max(0, thick-short) / share
+}
+
 // listUnknowns names everything that could be done.
 func (w *Work) listUnknowns() {
 	d := &w.p.Piece.Door
-	l := &d.Leaf
-	t := l.Thickness
-	columns := 0
-	add := func(u unknown) { w.unknowns = append(w.unknowns, u) }
-	begin := func(p part) int {
-		w.parts = append(w.parts, p)
-		return len(w.parts) - 1
-	}
-	both := func(u unknown) {
-		u.column = columns
-		columns++
-		u.sign = 1
-		add(u)
-		u.sign = -1
-		add(u)
-	}
+	t := d.Leaf.Thickness
 	for e := range door.Edges {
-		long := w.runs[e].Length()
-		volume := t * long / 1000
-		time := planePerMM * long / 1000
-		k := begin(part{sort: offEnd, edge: e, minutes: planeBegun})
-		s := begin(part{sort: strip, edge: e, minutes: stripBegun})
+		volume := w.volume(e)
+		k := w.begin(part{sort: offEnd, edge: e, minutes: planeBegun})
+		s := w.begin(part{sort: strip, edge: e, minutes: stripBegun, last: 1})
 		for end := range 2 {
-			add(unknown{sort: offEnd, edge: e, end: end, sign: 1, most: far, timber: volume / 2, minutes: time / 2, part: k, column: columns})
-			glued := unknown{sort: strip, edge: e, end: end, sign: -1, most: stripTop, minutes: stripPerMM, part: s, column: columns}
-			columns++
+			c := w.newColumn()
+			w.use(unknown{sort: offEnd, edge: e, end: end, sign: 1, most: far, timber: volume / 2, minutes: shavedPerCM3 * volume / 2, part: k, column: c})
 			if e == door.HingeSide { // the gains are cut anew in it: the leaf hangs by as much farther over
-				glued.column = columns
-				columns++
+				c = w.newColumn()
 			}
-			add(glued)
+			w.use(unknown{sort: strip, edge: e, end: end, sign: -1, most: stripTop, part: s, column: c})
 		}
-		k = begin(part{sort: offAt, edge: e, minutes: scribeBegun})
-		for i := range stations {
-			share := 1.0 / (stations - 1)
-			if i == 0 || i == stations-1 {
-				share /= 2
-			}
-			add(unknown{sort: offAt, edge: e, end: i, sign: 1, most: far, timber: volume * share, minutes: time * share, part: k, column: columns})
-			columns++
-		}
+		w.listLine(e, stations)
 	}
 	outer := [2]int{0, len(d.Hinges) - 1}
 	for _, i := range outer {
 		h := &d.Hinges[i]
-		deep := begin(part{sort: sink, hinge: i, minutes: gainBegun, gains: 1})
-		packed := begin(part{sort: pack, hinge: i, minutes: packBegun})
+		packed := w.begin(part{sort: pack, hinge: i, minutes: packBegun})
 		plates := max(0, t-6) * h.Height / 1000
-		add(unknown{sort: sink, hinge: i, sign: 1, most: gainMost, timber: plates, minutes: gainPerMM, part: deep, column: columns})
-		jamb := begin(part{sort: sinkJamb, hinge: i, minutes: gainBegun + frameMore, gains: 1, frame: true})
+		c := w.newColumn()
+		w.use(unknown{sort: sink, hinge: i, sign: 1, most: gainMost, timber: plates, part: w.begin(part{sort: sink, hinge: i, minutes: gainBegun, gains: 1 << i}), column: c})
 		if there := h.LeafPacker + h.JambPacker; there > 0 {
-			add(unknown{sort: unpack, hinge: i, sign: 1, most: there, minutes: handlingOnce, part: packed, column: columns})
+			w.use(unknown{sort: unpack, hinge: i, sign: 1, most: there, part: packed, column: c})
 		}
-		add(unknown{sort: pack, hinge: i, sign: -1, most: packMost, minutes: handlingOnce, part: packed, column: columns})
-		columns++
-		add(unknown{sort: sinkJamb, hinge: i, sign: 1, most: gainMost, minutes: gainPerMM, part: jamb, column: columns})
-		columns++
-		both(unknown{sort: setOut, hinge: i, most: setMost, minutes: setPerMM, part: begin(part{sort: setOut, hinge: i, minutes: setBegun, gains: 1})})
+		w.use(unknown{sort: pack, hinge: i, sign: -1, most: packMost, part: packed, column: c})
+		deeper := part{sort: sinkJamb, hinge: i, minutes: gainBegun, gains: 1 << i, frame: true}
+		if h.UncutJamb { // it is to be cut anyhow
+			deeper = part{sort: sinkJamb, hinge: i}
+		}
+		jamb := w.begin(deeper)
+		w.use(unknown{sort: sinkJamb, hinge: i, sign: 1, most: gainMost, part: jamb, column: w.newColumn()})
+		w.both(unknown{sort: setOut, hinge: i, most: setMost(t), part: w.begin(part{sort: setOut, hinge: i, minutes: setBegun, gains: 1 << i})})
 	}
 	all := len(d.Hinges)
-	both(unknown{sort: raise, most: liftMost, minutes: 1, part: begin(part{sort: raise, minutes: shiftBegun * float64(all), gains: all})})
-	both(unknown{sort: shiftLow, hinge: all - 1, most: liftMost, minutes: 1, part: begin(part{sort: shiftLow, minutes: shiftBegun, gains: 1})})
-	add(unknown{sort: steeper, edge: door.LatchSide, sign: 1, most: backMost, timber: t * w.runs[door.LatchSide].Length() / 2000, minutes: planePerMM,
-		part: begin(part{sort: steeper, edge: door.LatchSide, minutes: bevelBegun}), column: columns})
-	columns++
+	lift := part{sort: raise, minutes: raiseBegun * float64(all), gains: 1<<all - 1}
+	if w.liftOn() != trim.OnLeaf || d.Hinges[0].UncutLeaf {
+		lift = part{sort: raise}
+	}
+	w.both(unknown{sort: raise, most: liftMost, part: w.begin(lift)})
+	w.both(unknown{sort: shiftLow, hinge: all - 1, most: liftMost, part: w.begin(part{sort: shiftLow, minutes: shiftBegun, gains: 1 << (all - 1)})})
+	back := w.volume(door.LatchSide) / 2
+	w.use(unknown{sort: steeper, edge: door.LatchSide, sign: 1, most: backMost, timber: back, minutes: shavedPerCM3 * back,
+		part: w.begin(part{sort: steeper, edge: door.LatchSide, minutes: bevelBegun}), column: w.newColumn()})
 	for e := door.HingeSide; e <= door.HeadSide; e++ {
-		k := begin(part{sort: stopBack, edge: e, minutes: stopBegun, frame: true})
+		k := w.begin(part{sort: stopBack, edge: e, minutes: stopBegun, frame: true})
 		for end := range 2 {
-			both(unknown{sort: stopBack, edge: e, end: end, most: stopMost, minutes: 0.5, part: k})
+			w.both(unknown{sort: stopBack, edge: e, end: end, most: stopMost, part: k})
 		}
 	}
 	for e := door.LatchSide; e <= door.HeadSide; e++ {
-		off := begin(part{sort: jambOff, edge: e, minutes: jambBegun, frame: true})
-		on := begin(part{sort: jambOn, edge: e, minutes: liningBegun, frame: true})
+		off := w.begin(part{sort: jambOff, edge: e, minutes: jambBegun, frame: true, last: 1})
+		on := w.begin(part{sort: jambOn, edge: e, minutes: liningBegun, frame: true, last: 1})
 		for end := range 2 {
-			add(unknown{sort: jambOff, edge: e, end: end, sign: 1, most: jambMost, minutes: planePerMM, part: off, column: columns})
-			add(unknown{sort: jambOn, edge: e, end: end, sign: -1, most: liningMost, minutes: setPerMM, part: on, column: columns})
-			columns++
+			c := w.newColumn()
+			w.use(unknown{sort: jambOff, edge: e, end: end, sign: 1, most: jambMost, part: off, column: c})
+			w.use(unknown{sort: jambOn, edge: e, end: end, sign: -1, most: liningMost, part: on, column: c})
 		}
 	}
-	w.columns = make([][]float64, columns)
+}
+
+// liftOn is where the hinges are moved to raise the leaf: on the jamb where nothing is
+// cut there yet.
+func (w *Work) liftOn() trim.Part {
+	if w.p.Piece.Door.Hinges[0].UncutJamb {
+		return trim.OnJamb
+	}
+	return trim.OnLeaf
+}
+
+// volume is what a millimetre off an edge comes to, cm³.
+func (w *Work) volume(e door.Edge) float64 {
+	return w.p.Piece.Door.Leaf.Thickness * w.runs[e].Length() / 1000
+}
+
+// listLine adds the amounts of an edge that is scribed to a line of so many stations.
+func (w *Work) listLine(e door.Edge, n int) {
+	k := w.begin(part{sort: offAt, edge: e, minutes: scribeBegun})
+	for i := range n {
+		share := w.volume(e) / float64(n-1)
+		if i == 0 || i == n-1 {
+			share /= 2
+		}
+		w.use(unknown{sort: offAt, edge: e, end: i, of: n, sign: 1, most: far, timber: share, minutes: shavedPerCM3 * share, part: k, column: w.newColumn()})
+	}
 }
 
 // hat is the profile that is 1 at one of n stations, 0 at the others, straight
@@ -202,7 +240,11 @@ func (w *Work) shape(u *unknown, amount float64) door.Door {
 		d.Hinges[u.hinge].Proud += amount
 	case raise:
 		for i := range d.Hinges {
-			d.Hinges[i].LeafHeight -= amount
+			if h := &d.Hinges[i]; h.UncutJamb {
+				h.JambHeight += amount
+			} else {
+				h.LeafHeight -= amount
+			}
 		}
 	case shiftLow:
 		d.Hinges[u.hinge].LeafHeight += amount

@@ -1,6 +1,8 @@
 package advise
 
 import (
+	"math"
+
 	"leafwright/geom"
 	"leafwright/geom/advise/lp"
 	"leafwright/geom/door"
@@ -39,10 +41,15 @@ type Work struct {
 	packs    []float64 // thicknesses to be had
 
 	families []attempt
+	closely  bool // lines of many stations are listed
+	bettered int  // how many plans were looked at for cheaper ways
 	next     int
 	model    *model     // of the attempt under way
 	refusal  *trim.Care // the last that forbade a move
 	conflict *conflict
+	near     *nearMiss // what came nearest to a plan
+	easing   *easing
+	eased    bool // its limits gave way: it tells of no conflict
 }
 
 // wish is an equation the person asks for: the sum of so much of every unknown.
@@ -58,9 +65,12 @@ type weights struct {
 	minutes float64 // per minute
 	uneven  float64 // per mm of widest less narrowest
 	gain    float64 // per gain cut anew
-	frame   float64 // of working a side of the frame
+	frame   float64 // of touching the frame
+	line    float64 // of an edge worked to a line that bends, more than straight
+	last    float64 // of a strip, or of a face of the frame: only where nothing less does
 	unsure  float64 // of a door that is left tight, by its chance
 	spoilt  float64 // and of one cut too far
+	plug    float64 // of old screw holes that new ones would run into
 }
 
 // weightsOf gives a preference's prices. They are a choice: what is preferred
@@ -69,21 +79,11 @@ type weights struct {
 func weightsOf(p Preference) weights {
 	switch p {
 	case MostEven:
-		return weights{timber: 0.05, minutes: 0.1, uneven: 100, gain: 1, frame: 2, unsure: 200, spoilt: 1000}
+		return weights{timber: 0.05, minutes: 0.1, uneven: 100, gain: 1, frame: 2, line: 2, last: 1000, plug: 300, unsure: 200, spoilt: 1000}
 	case Quickest:
-		return weights{timber: 0.02, minutes: 1, uneven: 0.5, gain: 1, frame: 1, unsure: 200, spoilt: 1000}
+		return weights{timber: 0.02, minutes: 1, uneven: 0.5, gain: 1, frame: 1, line: 5, last: 500, plug: 200, unsure: 200, spoilt: 1000}
 	}
-	return weights{timber: 1, minutes: 0.3, uneven: 2, gain: 4, frame: 6, unsure: 1200, spoilt: 4000}
-}
-
-// attempt is a family to be tried.
-type attempt struct {
-	family Family
-	strip  door.Edge
-	still  bool // no gain is cut anew: each is one more thing to be a little off
-	pared  bool // faces of the frame are planed, not packed out
-	// scribed tells the edges that are scribed where others are planed straight.
-	scribed [door.Edges]bool
+	return weights{timber: 1, minutes: 0.3, uneven: 2, gain: 4, frame: 6, line: 10, last: 2000, plug: 600, unsure: 1200, spoilt: 4000}
 }
 
 // Plans gives the advice on a problem, all at once.
@@ -106,9 +106,11 @@ const (
 	begin = iota
 	trying
 	rounding
+	bettering
 	telling
 	trading
 	opposing
+	easingOff
 	done
 )
 
@@ -119,8 +121,7 @@ func (w *Work) Step() bool {
 		w.prepare()
 	case trying:
 		if w.next == len(w.families) {
-			w.choose()
-			w.doing, w.next = telling, 0
+			w.doing = bettering
 			break
 		}
 		a := &w.families[w.next]
@@ -128,13 +129,25 @@ func (w *Work) Step() bool {
 		if w.spared(a) {
 			break
 		}
+		if a.close {
+			w.listClosely()
+		}
 		w.model = w.find(a)
 		if w.model != nil {
 			w.doing = rounding
 		}
 	case rounding:
+		n := len(w.advice.Plans)
 		w.finish(&w.families[w.next-1])
+		if n < len(w.advice.Plans) {
+			w.level(&w.advice.Plans[n])
+		}
 		w.doing = trying
+	case bettering:
+		if !w.better() {
+			w.choose()
+			w.doing, w.next = telling, 0
+		}
 	case telling:
 		if w.next == len(w.advice.Plans) {
 			w.doing = trading
@@ -151,7 +164,13 @@ func (w *Work) Step() bool {
 			w.doing = done
 			break
 		}
-		if len(w.advice.Plans) > 0 || w.oppose() {
+		if len(w.advice.Plans) > 0 || w.eased {
+			w.doing = done
+		} else if w.oppose() {
+			w.doing = easingOff
+		}
+	case easingOff:
+		if len(w.advice.Conflict.Oversize) > 0 || w.ease() {
 			w.doing = done
 		}
 	}
@@ -187,6 +206,7 @@ func (w *Work) prepare() {
 		w.measureOnce()
 	}
 	w.listWishes()
+	w.listGains()
 	w.listFamilies()
 }
 
@@ -274,10 +294,38 @@ func (w *Work) listWishes() {
 	}
 }
 
+// listGains has the hanging edge planed no deeper at a hinge than its gain, for there the
+// plate would stand on the edge and push the leaf over.
+func (w *Work) listGains() {
+	d := &w.p.Piece.Door
+	top, foot := d.Hinges[0].LeafHeight, d.Hinges[len(d.Hinges)-1].LeafHeight
+	for i := range d.Hinges {
+		h := &d.Hinges[i]
+		part := 0.0
+		if top != foot {
+			part = (top - h.LeafHeight) / (top - foot)
+		}
+		w.wishes = append(w.wishes, wish{gainLeft, math.Inf(-1), h.LeafGain, func(u *unknown) float64 {
+			switch {
+			case u.edge == door.HingeSide && (u.sort == offEnd || u.sort == offAt):
+				return held(hat(w.runs[door.HingeSide], u.end, max(2, u.of)), h.LeafHeight)
+			case u.sort == sink && u.hinge == 0:
+				return part - 1
+			case u.sort == sink:
+				return -part
+			}
+			return 0
+		}})
+	}
+}
+
 // find solves a family's program; nil where it has no answer.
 func (w *Work) find(a *attempt) *model {
 	m := w.program(a)
 	if m.keepSure() != lp.Optimal || m.solve() != lp.Optimal {
+		return nil
+	}
+	if w.outbid(a, m) {
 		return nil
 	}
 	m.lean()
@@ -345,6 +393,11 @@ func (w *Work) program(a *attempt) *model {
 		}
 	}
 	m := w.newModel(use)
+	if a.family == JambsToo {
+		for i := range w.advice.Plans {
+			m.faced = m.faced || w.advice.Plans[i].Price < w.weight.last
+		}
+	}
 	for j := range use {
 		if u := m.unknown(j); u.sort == strip {
 			m.least[j] = w.p.Wishes.strip()
