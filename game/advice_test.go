@@ -147,7 +147,7 @@ func TestForbiddenMovesAreNotAdvised(t *testing.T) {
 			wishes AdviceWishes
 			not    map[trim.Kind]bool
 		}{
-			{AdviceWishes{KeepFrame: true}, frame}, {AdviceWishes{Prefer: advise.LeaveFrame}, frame},
+			{AdviceWishes{KeepFrame: true}, frame},
 			{AdviceWishes{KeepHinges: true}, hinges}, {AdviceWishes{NoStrip: true, Prefer: advise.MostEven}, strip},
 		} {
 			a := Advice(&j, row.wishes)

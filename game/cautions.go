@@ -16,23 +16,20 @@ type Caution struct {
 	Text   string
 	Ask    string // who decides
 	Source string // what it rests on
+	About  timber.Caution
 }
-
-// denseTimber is on the heavy side of joinery timbers, kg/m³, so that a mass is not
-// guessed too low.
-const denseTimber = 700
 
 // FactsOf gives what is known of a job that cautions turn on, before anything is done.
 // What is not said is taken to be the worse.
 func FactsOf(j *Job) timber.Facts {
-	h, l := &j.House, &j.Door.Leaf
+	h := &j.House
 	f := timber.Facts{
 		Region: h.Region, Built: h.Built, Reclaimed: h.Reclaimed, Outer: h.Outer, Paid: h.Paid, Escape: h.Escape, Toilet: h.Toilet,
 		Unsaid: *h == House{},
 		Rated:  j.rated(),
 		Glazed: j.Anatomy.Glazed || j.Anatomy.Panels == door.Glass,
-		Mass:   float64(l.Width*j.LeafHeight) * l.Thickness * 1e-9 * denseTimber,
 	}
+	_, _, f.Mass = timber.Weigh(&j.Door.Leaf, &j.Anatomy)
 	if level, sill, is := isThreshold(&j.Door.Floor); is {
 		f.Step = sill - level
 	}
@@ -119,7 +116,7 @@ func does(f *timber.Facts, spec *trim.Spec) {
 // Said gives the cautions the facts trigger, in words.
 func Said(f *timber.Facts) (out []Caution) {
 	for _, r := range timber.Cautions(f) {
-		out = append(out, Caution{cautionText(r.Caution, f), askText(r.Ask), r.Source})
+		out = append(out, Caution{cautionText(r.Caution, f), askText(r.Ask), r.Source, r.Caution})
 	}
 	return out
 }

@@ -52,7 +52,8 @@ const (
 // EdgeGap is the closed gap along an edge, and how its finding judges it.
 type EdgeGap struct {
 	Least, Most float64
-	Verdict     judge.Verdict
+	Verdict     judge.Verdict // the worst
+	Slack       bool          // somewhere
 }
 
 // Sightline is how a rail of the hung leaf runs on with one of the door beside it:
@@ -74,6 +75,7 @@ func (j *Job) Compare() []Column {
 		stands = c.Tried
 		out = append(out, c)
 	}
+	stands.Anatomy.Rated = j.rated()
 	for i := range j.Options {
 		out = append(out, j.column(i, j.OptionName(i), stands, j.Options[i].Moves))
 	}
@@ -107,6 +109,7 @@ func (j *Job) column(option int, name string, from Tried, moves []trim.Move) Col
 			off.add(&was.Door.Leaf, &step.Door.Leaf)
 		}
 	}
+	trim.Lean(c.Tried.Steps)
 	c.Off = off.most()
 	c.Narrows = slices.DeleteFunc(c.Narrows, func(l trim.Left) bool { return l.Now >= l.Before })
 	d := c.Tried.Door
@@ -117,7 +120,7 @@ func (j *Job) column(option int, name string, from Tried, moves []trim.Move) Col
 	least, most := math.Inf(1), math.Inf(-1)
 	for e := range fit.Edges {
 		g := &c.Fit.Gaps[e]
-		c.Edges[e] = EdgeGap{g.Least, g.Most, judge.Good}
+		c.Edges[e] = EdgeGap{Least: g.Least, Most: g.Most, Verdict: judge.Good}
 		if e != fit.FloorSide {
 			least, most = min(least, g.Least), max(most, g.Most)
 		}
@@ -125,8 +128,8 @@ func (j *Job) column(option int, name string, from Tried, moves []trim.Move) Col
 	c.Evenness = most - least
 	for _, f := range c.Findings {
 		if f.Subject == judge.ClosedGap {
-			v := &c.Edges[f.Edge].Verdict
-			*v = min(*v, f.Verdict) // the worst is the least
+			g := &c.Edges[f.Edge]
+			g.Verdict, g.Slack = min(g.Verdict, f.Verdict), g.Slack || f.Verdict == judge.Slack // the worst is the least
 		}
 	}
 	c.Sightlines = j.sightlines(c.Fit, &c.Tried)
@@ -157,7 +160,7 @@ func (c *Column) count(d *trim.Done) {
 		if k < 0 {
 			c.Narrows = append(c.Narrows, l)
 		} else {
-			c.Narrows[k].Now = l.Now
+			c.Narrows[k].Now, c.Narrows[k].FaceNow = l.Now, l.FaceNow
 		}
 	}
 }

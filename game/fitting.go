@@ -1,6 +1,8 @@
 package game
 
 import (
+	"strings"
+
 	"leafwright/geom/door"
 	"leafwright/geom/judge"
 	"leafwright/geom/timber"
@@ -11,13 +13,13 @@ type Where struct {
 	Climate timber.Climate // "" not said, or Room not: no season is counted
 	Room    timber.Room
 	South   bool    // of the equator
-	Month   int     // it is now, 0 January to 11 December; −1 not said
-	Meter   float64 // what a moisture meter reads on the leaf now, %; 0 not read
+	Month   int     // it was read in, 0 January to 11 December; −1 not said
+	Meter   float64 // what a moisture meter read on the leaf then, %; 0 not read
 	Read    Meter   // what it read in other months
 }
 
-// WhereOf gives what the job says of it. Where the meter was read in one month only, it
-// is that month.
+// WhereOf gives what the job says of it. The door was read in the month the job says;
+// where it says none and the meter was read in one month only, in that.
 func WhereOf(j *Job) Where {
 	w := Where{Climate: j.House.Climate, Room: j.House.Room, South: j.House.South, Month: -1, Read: j.Meter}
 	n := 0
@@ -26,10 +28,16 @@ func WhereOf(j *Job) Where {
 			n, w.Month = n+1, m
 		}
 	}
-	if n == 1 {
-		w.Meter = j.Meter[w.Month]
-	} else {
+	if n != 1 {
 		w.Month = -1
+	}
+	for m := range Months {
+		if strings.EqualFold(Months[m], j.House.Month) {
+			w.Month = m
+		}
+	}
+	if w.Month >= 0 {
+		w.Meter = j.Meter[w.Month]
 	}
 	return w
 }
@@ -103,8 +111,14 @@ func FittingOf(j *Job, t *Tried, w Where) (f Fitting) {
 
 // WantedToday gives what is wanted of the door as it is fitted today: the gaps the job
 // wants in service, with the paint to come and what the leaf is still to grow. Where the
-// job says nothing of paint and room it is the same.
-func (j *Job) WantedToday(t *Tried) judge.Wanted { return FittingOf(j, t, WhereOf(j)).Wanted }
+// job says nothing of paint and room it is the same, and of a rated leaf, whose gaps its
+// certificate lays down.
+func (j *Job) WantedToday(t *Tried) judge.Wanted {
+	if j.rated() {
+		return j.Wanted
+	}
+	return FittingOf(j, t, WhereOf(j)).Wanted
+}
 
 // FittingIn gives what [FittingOf] does by a season that is known.
 func FittingIn(j *Job, across float64, s *timber.Season) Fitting {

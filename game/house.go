@@ -8,6 +8,7 @@ type House struct {
 	Region  timber.Region  // "" elsewhere, or not said
 	Climate timber.Climate // "" not said
 	Room    timber.Room    // "" not said
+	Month   string         // the door was read in, as the file has it; "" not said
 	Built   int            // the year, 0 not known
 
 	Reclaimed bool // the leaf came from elsewhere

@@ -49,6 +49,9 @@ var houseRows = []entry{
 		string(timber.DrySummer) + "|" + string(timber.DampSummer) + "|" + string(timber.Tropical)},
 	{name: "room", label: "Room", none: unsaid, words: unsaid + "=not said|" + string(timber.Heated) + "|" + string(timber.Unheated) + "|" + string(timber.Washroom) + "|" + string(timber.Outside)},
 	{name: "south", label: "South of the equator"},
+	{name: "month", label: "Month it was read in", none: unsaid,
+		words: unsaid + "=not said|january|february|march|april|may|june|july|august|september|october|november|december"},
+	{name: "solid_stops", label: "The frame's stops are worked out of the solid", help: "Not planted: planed back or packed."},
 }
 
 const (
@@ -96,7 +99,7 @@ func spot(j *Job, group, k, i int) any {
 	switch group {
 	case ofHouse:
 		h := &j.House
-		return [...]any{(*string)(&h.Region), &h.Built, &h.Reclaimed, &h.Outer, &h.Escape, &h.Toilet, &h.Paid, (*string)(&h.Climate), (*string)(&h.Room), &h.South}[k]
+		return [...]any{(*string)(&h.Region), &h.Built, &h.Reclaimed, &h.Outer, &h.Escape, &h.Toilet, &h.Paid, (*string)(&h.Climate), (*string)(&h.Room), &h.South, &h.Month, &j.Anatomy.SolidStops}[k]
 	case ofMeter:
 		return &j.Meter[k]
 	case ofPrices:

@@ -20,6 +20,18 @@ func (j *Job) usual() door.Anatomy {
 	return a
 }
 
+// MembersTaken says of a leaf that is measured that its members are taken as is usual,
+// where they are; "" where they are given or read.
+func MembersTaken(j *Job) string {
+	if usual := door.Ordinary(j.Anatomy.Make, j.Door.Leaf.Width, j.LeafHeight); !j.IsSurveyed() || !sameMembers(&j.Anatomy, &usual) {
+		return ""
+	}
+	if j.Anatomy.Make == door.Framed {
+		return "Stiles, rails and joints of the leaf: taken as a framed leaf has them. If yours is flush or boarded say so; if not, look where its rails are before anything is cut."
+	}
+	return ""
+}
+
 // fitMembers makes the stiles and rails that were read what was read of them. Where
 // they do not go together, each in turn that leaves room for the others.
 func (j *Job) fitMembers(a *door.Anatomy) {

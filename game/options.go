@@ -39,11 +39,20 @@ type Tried struct {
 	Steps   []trim.Step // what came of each move
 }
 
-// Found is the door as found, before any move.
-func (j *Job) Found() Tried { return Tried{Door: j.Door, Anatomy: j.Anatomy} }
+// Found is the door as found, before any move. What was done to it for keeps was done,
+// whatever is learned of the leaf later: to those moves it is no rated one.
+func (j *Job) Found() Tried {
+	t := Tried{Door: j.Door, Anatomy: j.Anatomy}
+	t.Anatomy.Rated = false
+	return t
+}
 
 // Stands is the door as it stands: as found, and what was done for keeps.
-func (j *Job) Stands() Tried { return j.Found().with(j.Made) }
+func (j *Job) Stands() Tried {
+	t := j.Found().with(j.Made)
+	t.Anatomy.Rated = j.rated()
+	return t
+}
 
 // Try is the door as it would be after the i-th option's moves.
 func (j *Job) Try(i int) Tried { return j.Stands().with(j.Options[i].Moves) }

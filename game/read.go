@@ -38,7 +38,8 @@ func parse(root *node) (Job, error) {
 	r.version(root)
 	r.group(table(), root, "", 0)
 	if r.surveyed {
-		fill([]*field{find(madePath)}, &r.job, r.isGiven) // readings may be of the door after them
+		// Readings may be of the door after moves, and hinges go where the gaps wanted ask for.
+		fill([]*field{find(madePath), find("wanted"), find("paint")}, &r.job, r.isGiven)
 		r.job.surveyFiled()
 	}
 	fill(table(), &r.job, r.isGiven)

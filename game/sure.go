@@ -83,8 +83,12 @@ func (s *Sureness) SwingStep() (done bool) {
 }
 
 // advise finds what to measure next: for the tightest gap, or where nothing would
-// settle that, for the next tightest.
+// settle that, for the next tightest. Before all others, a level on the floor where it
+// decides between cutting the top and cutting the foot.
 func (s *Sureness) advise() {
+	if s.Next, s.HasNext = s.gaps.Levelled(); s.HasNext {
+		return
+	}
 	edges := []fit.Edge{fit.HingeSide, fit.LatchSide, fit.HeadSide, fit.FloorSide}
 	least := func(e fit.Edge) float64 { return s.gaps.Fit.Gaps[e].Least }
 	geom.Order(edges, func(a, b fit.Edge) int { return cmp.Compare(least(a), least(b)) })

@@ -83,7 +83,8 @@ func (j *Job) survey() {
 	for _, i := range j.Counted() {
 		read = append(read, j.Readings[i].surveyed())
 	}
-	j.Survey = survey.AdjustMade(read, j.made())
+	want := j.hanging()
+	j.Survey = survey.AdjustFor(read, j.made(), &want)
 	d := &j.Survey.Door
 	nominal := func(kind survey.Kind, fitted float64, allow door.Range) float64 {
 		mm, read := j.middle(kind)
@@ -112,29 +113,48 @@ func (j *Job) survey() {
 	}
 }
 
+// hanging gives how a leaf is to hang whose hinges go where they are wanted: with the
+// paint to come, and without the season, which is the closing gap's.
+func (j *Job) hanging() survey.Hanging {
+	w := FittingIn(j, 0, nil).Wanted
+	head := w.Gaps[door.HeadSide]
+	return survey.Hanging{
+		Side: w.Gaps[door.HingeSide].Target, Head: head.Target, HeadLeast: head.Least,
+		Floor: w.Gaps[door.FloorSide].Least, Swing: w.SwingFloor.Least,
+	}
+}
+
 // made gives what does the first moves made for keeps to a door; nil where there are
 // none.
 func (j *Job) made() survey.Made {
 	if len(j.Made) == 0 {
 		return nil
 	}
-	moves, anatomy := cloneMoves(j.Made), j.Anatomy
-	return func(d door.Door, n int) door.Door { return changed(d, anatomy, moves[:min(max(n, 0), len(moves))]) }
+	moves, anatomy := cloneMoves(j.Made), j.Found().Anatomy
+	return func(d door.Door, n int) door.Door {
+		return changed(d, anatomy, moves[:min(max(n, 0), len(moves))]).Door
+	}
 }
 
 // Change gives what the moves made for keeps and then an option's do to the door as
 // found, for [Job.SureOf]; the option's place, or below zero for none.
 func (j *Job) Change(option int) survey.Change {
-	moves, anatomy := cloneMoves(j.Made), j.Anatomy
+	made, anatomy, rated := cloneMoves(j.Made), j.Found().Anatomy, j.rated()
+	var tried []trim.Move
 	if option >= 0 {
-		moves = append(moves, cloneMoves(j.Options[option].Moves)...)
+		tried = cloneMoves(j.Options[option].Moves)
 	}
-	return func(d door.Door) door.Door { return changed(d, anatomy, moves) }
+	return func(d door.Door) door.Door {
+		p := changed(d, anatomy, made)
+		p.Anatomy.Rated = rated
+		p, _ = trim.All(p, tried)
+		return p.Door
+	}
 }
 
-func changed(d door.Door, a door.Anatomy, moves []trim.Move) door.Door {
+func changed(d door.Door, a door.Anatomy, moves []trim.Move) trim.Piece {
 	p, _ := trim.All(trim.Piece{Door: d, Anatomy: a}, moves)
-	return p.Door
+	return p
 }
 
 // surveyFiled does it for a job as its file speaks of it.
@@ -150,7 +170,8 @@ func tenth(mm float64) float64 { return math.Round(mm*10) / 10 }
 // resurvey works a changed job's shapes out anew, and lays the leaf's members out
 // for its new size. Before and after, the job is as its file speaks of it.
 func (j *Job) resurvey(old *Job) {
-	if !j.IsSurveyed() || old.IsSurveyed() && slices.Equal(old.Readings, j.Readings) && len(old.Made) == len(j.Made) {
+	if !j.IsSurveyed() || old.IsSurveyed() && slices.Equal(old.Readings, j.Readings) && len(old.Made) == len(j.Made) &&
+		old.hanging() == j.hanging() {
 		return
 	}
 	j.surveyFiled()
@@ -212,6 +233,15 @@ func Measure(job Job) Job {
 	j.Survey = new(survey.Result)
 	j.resurvey(&old)
 	return j.filed()
+}
+
+// Unmeasured gives a job of which nothing is known yet, to be measured: its leaf is taken
+// as a framed one, as one is of which no file says how it is made.
+func Unmeasured(job Job) Job {
+	old := job.Clone()
+	job.Anatomy.Make = door.Framed
+	remake(&old, &job)
+	return Measure(job)
 }
 
 // WithReadings gives the job with more readings, as they come from a table. The

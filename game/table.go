@@ -99,7 +99,14 @@ func leafFields() *field {
 	off := door.Range{}.Round(door.EdgeOff)
 	face := door.Range{}.Round(door.FaceOff)
 	ordinary := func(j *Job) door.Anatomy { return door.Ordinary(j.Anatomy.Make, width(j), height(j)) }
-	flush := func(*Job) value { m := door.Flush; return word[door.Make]{&m, "", makes} }
+	// A leaf that is measured is an old one, whose joints are to be looked after: framed.
+	made := func(j *Job) value {
+		m := door.Flush
+		if j.IsSurveyed() {
+			m = door.Framed
+		}
+		return word[door.Make]{&m, "", makes}
+	}
 	panels := func(*Job) value { p := door.Flat; return word[door.Panels]{&p, "", panelKinds} }
 	bare := func(*Job) value { k := door.NoLock; return word[door.LockKind]{&k, noLock, lockKinds} }
 	// a lock's sizes when only its kind is said: common mortice practice, no published source
@@ -140,7 +147,7 @@ func leafFields() *field {
 			angle("closing", "Bevel of the closing edge", door.Bevel, func(j *Job) *geom.Angle { return &leaf(j).ClosingBevel }).orDegrees(0).
 				helped("The stop face stands back by this angle; 1 in 16 is 3.6°."),
 		),
-		choice("make", "Make", "", makes, func(j *Job) *door.Make { return &j.Anatomy.Make }).or(flush).then(remake),
+		choice("make", "Make", "", makes, func(j *Job) *door.Make { return &j.Anatomy.Make }).or(made).then(remake),
 		group("stiles",
 			size("hanging", "Hanging stile", door.Range{Hi: door.Stile.Hi}, func(j *Job) *float64 { return &j.Anatomy.HangingStile }).
 				orMM(func(j *Job) float64 { return ordinary(j).HangingStile }),

@@ -151,3 +151,19 @@ func (v whole) schema(f *field, about string) node {
 	n.put("maximum", num(f.limits.Hi))
 	return n
 }
+
+// ReadInInches tells whether the job rests on readings all of which were typed in feet
+// and inches: its report is then wanted in them.
+func ReadInInches(j *Job) bool {
+	n := 0
+	for _, i := range j.Counted() {
+		text := j.Readings[i].Value.Text
+		if strings.ContainsAny(text, "mM") || isNumber(text) && j.Readings[i].Value.MM != 0 {
+			return false
+		}
+		if text != "" && j.Readings[i].Value.MM != 0 {
+			n++
+		}
+	}
+	return n > 0
+}

@@ -43,6 +43,9 @@ func Table(cols []game.Column, s words.Speaker) []Row {
 			text := s.Span(g.Least, g.Most)
 			if g.Verdict != judge.Good {
 				text += ", " + words.Word(g.Verdict)
+				if g.Slack && g.Verdict != judge.Slack {
+					text += " and slack"
+				}
 			}
 			return Cell{text, 0 - g.Least, g.Verdict}
 		})

@@ -41,18 +41,21 @@ func TestTable(t *testing.T) {
 	b.Tried.Anatomy.Rails = []door.Rail{{}, {Name: "lock"}, {}}
 	b.Narrows = []trim.Left{{Member: trim.Member{Part: trim.Rail, Index: 2}, Before: 110, Now: 105.5}}
 	b.Sightlines = []game.Sightline{{Rail: 1, Above: -2}}
-	c.Recut, c.Frame, c.Refused = []int{0, 1}, true, 1
+	a.Edges[fit.LatchSide] = game.EdgeGap{Least: 1, Most: 5, Verdict: judge.Tight, Slack: true}
+	b.Edges[fit.LatchSide] = game.EdgeGap{Least: 2, Most: 5, Verdict: judge.Slack, Slack: true}
+	c.Recut, c.Frame, c.Refused = []int{0, 1}, true, 2
 	rows := Table([]game.Column{a, b, c}, words.Speaker{Lexicon: words.For(words.UK)})
 	for label, want := range map[string][]string{
 		"Gap, hinge side":              {"2.0 to 3.0 mm", "2.0 to 3.0 mm", "2.0 to 3.0 mm"},
 		"Gap, head":                    {"1.0 mm, tight", "2.5 mm, tight", "2.0 mm, tight"},
+		"Gap, latch side":              {"1.0 to 5.0 mm, tight and slack", "2.0 to 5.0 mm, slack", "2.0 to 3.0 mm"},
 		"Off the leaf, where most":     {"nothing", "4.5 mm", "nothing"},
 		"Timber off":                   {"nothing", "112 cm³", "nothing"},
 		"Narrows":                      {"none", "top rail 110 to 105.5 mm", "none"},
 		"Hinges cut anew":              {"none", "none", "2"},
 		"Frame":                        {"left alone", "left alone", "touched"},
 		"Time, roughly":                {"none", "about 15 min", "about 2.5 h"},
-		"Moves that cannot be done":    {"none", "none", "1"},
+		"Moves that cannot be done":    {"none", "none", "2"},
 		"Rails beside the next door's": {"", "lock rail 2 mm below", ""},
 	} {
 		if got := cells(rows, label); !reflect.DeepEqual(got, want) {

@@ -33,6 +33,7 @@ type Hang struct {
 	Lock  *timber.LockFit  // nil where there is none
 	Keep  *timber.KeepMove // likewise
 	Throw float64          // of the bolt, taken as usual
+	Uncut *door.Hinge      // the top hinge, where leaf or jamb is not cut for it yet; else nil
 }
 
 // Reseat is what one hinge's gain in leaf or jamb takes.
@@ -53,6 +54,9 @@ func HangOf(before, after *game.Tried) (h Hang) {
 		if i < len(before.Door.Hinges) {
 			h.seat(i, &before.Door.Hinges[i], &d.Hinges[i], d.Leaf.Thickness)
 		}
+	}
+	if top := &d.Hinges[0]; top.UncutJamb || top.UncutLeaf {
+		h.Uncut = top
 	}
 	h.Under[0], h.Under[1] = timber.Under(d)
 	if h.Kind = a.Lock.Kind; h.Kind == door.NoLock {
@@ -88,13 +92,30 @@ func (h *Hang) seat(i int, was, is *door.Hinge, thick float64) {
 			h.Seats = append(h.Seats, r)
 		}
 	}
-	one(false, was.LeafHeight, is.LeafHeight, was.LeafGain, is.LeafGain-max(0, is.LeafPacker-was.LeafPacker))
-	one(true, was.JambHeight, is.JambHeight, was.JambGain, is.JambGain-max(0, is.JambPacker-was.JambPacker))
+	if !was.UncutLeaf {
+		one(false, was.LeafHeight, is.LeafHeight, was.LeafGain, is.LeafGain-max(0, is.LeafPacker-was.LeafPacker))
+	}
+	if !was.UncutJamb {
+		one(true, was.JambHeight, is.JambHeight, was.JambGain, is.JambGain-max(0, is.JambPacker-was.JambPacker))
+	}
 }
+
+// Reseats says what the gains take, a paragraph each, and Stands how the leaf stands while its
+// hinges are screwed.
+func (h *Hang) Reseats(s *words.Speaker) []string {
+	if h.Uncut != nil {
+		return append([]string{h.uncut(s)}, h.seats(s)...)
+	}
+	return h.seats(s)
+}
+func (h *Hang) Stands(s *words.Speaker) string { return h.under(s) }
 
 // Lines says it, a paragraph each.
 func (h *Hang) Lines(s *words.Speaker) (lines []string) {
 	lines = append(lines, h.seats(s)...)
+	if h.Uncut != nil {
+		lines = append(lines, h.uncut(s))
+	}
 	if len(h.Marks) > 0 {
 		at := make([]string, len(h.Marks))
 		for i, x := range h.Marks {
@@ -106,6 +127,22 @@ func (h *Hang) Lines(s *words.Speaker) (lines []string) {
 		lines = append(lines, h.lock(s)...)
 	}
 	return lines
+}
+
+// uncut says how hinges are placed of which nothing tells that they are cut for.
+func (h *Hang) uncut(s *words.Speaker) string {
+	top := h.Uncut
+	on, left := "jamb", "what is let into the leaf ("+tenth(s, top.LeafGain)+" here)"
+	depth := top.JambGain
+	switch {
+	case top.UncutJamb && top.UncutLeaf:
+		return "Nothing tells that leaf or jamb is cut for the hinges: they are placed for the gaps wanted. Let each in by " + tenth(s, top.LeafGain) + " in the leaf and " + tenth(s, top.JambGain) +
+			" in the jamb, which leaves " + tenth(s, top.Gap()) + " of a hinge " + tenth(s, top.Closed) + " thick folded shut: measure yours, and keep the gap."
+	case top.UncutLeaf:
+		on, left, depth = "leaf", "what is let into the jamb ("+tenth(s, top.JambGain)+" here)", top.LeafGain
+	}
+	return "Nothing tells that the " + on + " is cut for the hinges: they are placed there for the gaps wanted. Let the top one in by " + tenth(s, depth) + " in the " + on +
+		": its thickness folded shut (" + tenth(s, top.Closed) + " here) less " + left + " and the gap of " + tenth(s, top.Gap()) + ". Measure both before it is cut."
 }
 
 // seats says what the gains take, those that take the same in one.

@@ -60,7 +60,7 @@ func TestWords(t *testing.T) {
 		tasks, all := w.Order(s)
 		text = append(append(append(text, tasks...), all), w.Takes(s)...)
 		for i := range w.Strips {
-			text = append(text, w.Strips[i].Lines(s)...)
+			text = append(append(text, w.Strips[i].Lines(s)...), w.Strips[i].Rests())
 		}
 		year := hardware.SeasonOf(&job, &tried, c.at)
 		text = append(append(append(text, year.Headline(s)), year.AirLines()...), year.Moves(s, tried.Anatomy.Make)...)

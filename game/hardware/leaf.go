@@ -1,8 +1,6 @@
 package hardware
 
 import (
-	"math"
-
 	"leafwright/game"
 	"leafwright/geom/door"
 	"leafwright/geom/timber"
@@ -49,24 +47,10 @@ func woodOf(a *door.Anatomy) Wood {
 // What is taken as usual.
 const (
 	// Person is who leans on the handle, kg (common practice, no published source).
-	Person = 80
-	// Fittings is a lock with its handles, kg, and FittingsLeast and FittingsMost what it
-	// may weigh (common practice, no published source).
-	Fittings      = 1.0
-	FittingsLeast = 0.5
-	FittingsMost  = 2.0
-
-	// The density of one timber differs by a tenth from board to board (coefficient of
-	// variation of specific gravity, Wood Handbook ch. 5, from memory): 9 boards of 10 lie
-	// within 1.645 times that. Where a name may mean several timbers it is a quarter
-	// (common practice, no published source).
-	spread, spreadLoose = 0.1645, 0.25
-
+	Person     = 80
 	screws     = 4    // No. 8 on a plate, so far in (common practice, no published source)
 	screwInto  = 30.0 // mm
 	screwGauge = 8
-	ledges     = 1.25 // of a boarded leaf's mass with ledges and braces on its boards (likewise)
-	hollow     = 1.0 / 3
 )
 
 // LeafOf gives the leaf's mass, hinges and screws by the door after moves, its hinges
@@ -74,7 +58,7 @@ const (
 func LeafOf(t *game.Tried, region timber.Region) Leaf {
 	l, a := &t.Door.Leaf, &t.Anatomy
 	w := Leaf{Make: a.Make, Panels: a.Panels, Wood: woodOf(a), There: len(t.Door.Hinges)}
-	w.weigh(l, a)
+	w.Mass, w.Least, w.Most = timber.Weigh(l, a)
 	c := l.Corners(0)
 	height := max(c.HangingHead.Y-c.HangingFoot.Y, c.ClosingHead.Y-c.ClosingFoot.Y)
 	w.Asked = timber.Hinges(height, l.Width, w.Mass.All)
@@ -98,7 +82,7 @@ func LeafOf(t *game.Tried, region timber.Region) Leaf {
 	w.Gravity = w.Species.Gravity
 	switch {
 	case w.Known && !w.Sure:
-		w.Gravity *= 1 - spreadLoose
+		w.Gravity *= 1 - timber.SpreadLoose
 	case !w.Known:
 		for i := range timber.Timbers {
 			w.Gravity = min(w.Gravity, timber.Timbers[i].Gravity)
@@ -130,47 +114,4 @@ func (w *Leaf) hold() {
 
 func usualScrews() timber.Screws {
 	return timber.Screws{Number: screws, Diameter: timber.Shank(screwGauge), Into: screwInto, Ground: timber.Sound}
-}
-
-// weigh sets the mass, and between what it lies.
-func (w *Leaf) weigh(l *door.Leaf, a *door.Anatomy) {
-	lo, hi := 1-spread, 1+spread
-	if !w.Sure {
-		lo, hi = 1-spreadLoose, 1+spreadLoose
-	}
-	lo, hi = w.Species.Density*lo, w.Species.Density*hi
-	if !w.Known {
-		for i := range timber.Timbers {
-			lo, hi = min(lo, timber.Timbers[i].Density), max(hi, timber.Timbers[i].Density)
-		}
-	}
-	thin, thick := l.Thickness/4, l.Thickness/2 // of flat panels, a third usual; all common practice
-	switch a.Panels {
-	case door.Raised:
-		thin, thick = 0.4*l.Thickness, 0.6*l.Thickness
-	case door.Glass:
-		thin, thick = 3, 6
-	}
-	usual, least, most := Fittings, FittingsLeast, FittingsMost
-	if a.Lock.Kind == door.NoLock {
-		usual, least, most = 0, 0, Fittings
-	}
-	mass := func(density, panel, fitted float64) float64 {
-		return timber.MassOf(l, a, timber.Stuff{Density: density, Panel: panel, Fitted: fitted}).All
-	}
-	w.Mass = timber.MassOf(l, a, timber.Stuff{Fitted: usual})
-	// what is not known has nothing to do with one another, so the parts go by squares
-	off := func(density, panel, fitted float64) float64 {
-		all := w.Mass.All
-		x, y, z := mass(density, 0, usual)-all, mass(0, panel, usual)-all, fitted-usual
-		return math.Sqrt(x*x + y*y + z*z)
-	}
-	w.Least = max(0, w.Mass.All-off(lo, thin, least))
-	w.Most = w.Mass.All + off(hi, thick, most)
-	switch a.Make {
-	case door.Flush:
-		w.Least *= hollow
-	case door.Boarded:
-		w.Most *= ledges
-	}
 }

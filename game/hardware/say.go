@@ -34,7 +34,7 @@ func sizes(s *words.Speaker, mm ...float64) string {
 	said := make([]string, len(mm))
 	for i, x := range mm {
 		said[i] = long(s, x)
-		if i < len(mm)-1 && s.Length == nil {
+		if i < len(mm)-1 {
 			said[i] = strings.TrimSuffix(said[i], " mm")
 		}
 	}

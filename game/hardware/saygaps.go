@@ -9,6 +9,7 @@ import (
 	"leafwright/game/words"
 	"leafwright/geom/door"
 	"leafwright/geom/fit"
+	"leafwright/geom/judge"
 	"leafwright/geom/timber"
 )
 
@@ -56,9 +57,13 @@ func allYear(w *words.Speaker, f *game.Fitting) string {
 	case l.Most <= 0:
 		return "It stays as wanted all the year when fitted at " + tenth(w, l.Least) + " or more."
 	case f.Crowded:
-		return "Hardly any gap keeps what is wanted all the year: the leaf moves as much as the limits leave. Let it be slack in " + slack + " rather than bind in " + Months[f.Season.Tight] + "."
-	case all > l.Most+0.05:
-		return "Fitted to " + tenth(w, all) + " it is slack in " + slack + ": at " + w.Range(l.Least, l.Most) + " it stays within what is wanted all the year."
+		few := "Hardly any gap keeps what is wanted all the year: the leaf moves nearly as much as the limits leave."
+		if s, asked := f.Season, l.Most-l.Least; s.Grows[s.Tight]-s.Grows[s.Slack] >= asked {
+			few = "No gap keeps what is wanted all the year: the leaf moves more than the limits leave."
+		}
+		return few + " Let it be slack in " + slack + " rather than bind in " + Months[f.Season.Tight] + "."
+	case all > l.Most && tenth(w, all) != tenth(w, l.Most):
+		return "That is slack in " + slack + ": it stays as wanted all the year when fitted at " + w.Range(l.Least, l.Most) + ", so fit it to " + tenth(w, l.Most) + " today."
 	}
 	return "It stays as wanted all the year when fitted at " + w.Range(l.Least, l.Most) + "."
 }
@@ -135,9 +140,7 @@ func Gaps(w *words.Speaker, job *game.Job, t *game.Tried) (lines []string) {
 	var now fit.Fit
 	fit.Evaluate(&now, &t.Door)
 	for _, e := range [...]door.Edge{door.HingeSide, door.LatchSide, door.HeadSide, door.FloorSide} {
-		g, l := &now.Gaps[e], &f.Wanted.Gaps[e]
-		verdict := words.Word(min(l.Judge(g.Least), l.Judge(g.Most)))
-		lines = append(lines, first(w.Edge(e))+": "+Parts(w, &f, e)+". It is "+w.Range(g.Least, g.Most)+" now: "+verdict+".")
+		lines = append(lines, first(w.Edge(e))+": "+Parts(w, &f, e)+". "+standing(w, now.Gaps[e].Least, now.Gaps[e].Most, f.Wanted.Gaps[e]))
 		if e == door.LatchSide && f.Season != nil {
 			lines = append(lines, allYear(w, &f))
 		}
@@ -146,6 +149,41 @@ func Gaps(w *words.Speaker, job *game.Job, t *game.Tried) (lines []string) {
 		lines = append(lines, paintLine(job, &f))
 	}
 	return append(lines, "What the fit shows is held against the gaps at fitting.")
+}
+
+// standing says what a gap is, along its edge, and how that stands to what is wanted of
+// it today. An end that misses a limit by less than is said does not read like the limit.
+func standing(w *words.Speaker, least, most float64, l judge.Limits) string {
+	end := func(mm, limit float64) string {
+		said := w.Span(mm, mm)
+		if l.Judge(mm) != judge.Good && w.Length == nil && said == w.Span(limit, limit) {
+			return fine(w, mm)
+		}
+		return said
+	}
+	low, high := l.Judge(least), l.Judge(most)
+	a, b := end(least, l.Least), end(most, l.Most)
+	if low == judge.Slack {
+		a = end(least, l.Most)
+	}
+	if high < judge.Slack {
+		b = end(most, l.Least)
+	}
+	said := "It is " + a
+	if a != b {
+		if w.Length == nil {
+			a = strings.TrimSuffix(a, " mm")
+		}
+		said = "It is " + a + " to " + b
+	}
+	if low == judge.Good && high == judge.Good {
+		return said + " now: good."
+	}
+	said += " now, where " + w.Range(l.Least, l.Most) + " is wanted: " + words.Word(min(low, high))
+	if low < judge.Slack && high == judge.Slack {
+		said += ", and slack elsewhere"
+	}
+	return said + "."
 }
 
 // paintLine says what the paint's share rests on.

@@ -69,11 +69,7 @@ func damage(d game.Damage) string {
 // opening says where a place is and how big.
 func opening(s *words.Speaker, v *game.Void) string {
 	span := func(from, to float64) string {
-		a, b := long(s, from), long(s, to)
-		if s.Length == nil {
-			a = strings.TrimSuffix(a, " mm")
-		}
-		return a + " to " + b
+		return strings.TrimSuffix(place(s, from), " mm") + " to " + place(s, to)
 	}
 	switch v.At {
 	case "top", "foot":
@@ -168,7 +164,7 @@ func Cautions(job *game.Job, before, after *game.Tried, steps []trim.Step, regio
 	f := game.FactsOf(job)
 	game.Might(job, &f)
 	leaf := LeafIn(job, after, region)
-	f.Mass = leaf.Most
+	f.Mass = max(f.Mass, leaf.Most) // it is taken down as it was, and hung as it is
 	f.HoldsNot = leaf.There > 0 && !leaf.Sound.Enough
 	f.Cedar = leaf.Known && leaf.Species.Name == cedar
 	f.Lost = RepairsOf(job, before, after, nil).lost()

@@ -125,9 +125,17 @@ func (s *Season) gap(w *words.Speaker, m int) string {
 	if w.Length != nil {
 		a, b = w.Length(s.Least[m]), w.Length(s.Most[m])
 	}
-	if a == b {
-		return a
+	less, more := "", ""
+	if s.Verdicts[m] == judge.Tight && tenth(w, s.Least[m]) == tenth(w, s.Wanted.Least) {
+		less = "just under "
 	}
+	if s.Verdicts[m] == judge.Slack && tenth(w, s.Most[m]) == tenth(w, s.Wanted.Most) {
+		more = "just over "
+	}
+	if a == b {
+		return less + more + a
+	}
+	a, b = less+a, more+b
 	return strings.TrimSuffix(a, " mm") + " to " + b
 }
 
@@ -205,7 +213,7 @@ func (s *Season) Fitting(w *words.Speaker) (lines []string) {
 }
 
 func (s *Season) paint() string {
-	if s.Painted {
+	if s.Painted || s.Plan.Holds {
 		return paintLine(s.job, &s.Plan)
 	}
 	return fmt.Sprintf("Paint is not in these. Where it is still to come, a primer and two coats of enamel on leaf and frame take %s more from each gap at jambs and head, between %s and %s (films from memory): add that, unless the gaps wanted are for bare wood.",

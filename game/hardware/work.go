@@ -19,7 +19,8 @@ type Work struct {
 type Strip struct {
 	Step     int // of the list, counted from 0
 	Dowels   *timber.Dowels
-	InStiles bool // a strip at top or foot has a dowel in each stile's end
+	InStiles bool   // a strip at top or foot has a dowel in each stile's end
+	Timber   string // of the leaf, as the job calls it; empty where it does not
 }
 
 // WorkOf gives the work of the steps done one after another on the door as it was
@@ -50,7 +51,7 @@ func workOf(p trim.Piece, steps []trim.Step, means timber.Means) *Work {
 		}
 		done = true
 		if d, _ := timber.DowelsFor(p, s.Move, 0); d != nil {
-			w.Strips = append(w.Strips, Strip{i, d, inStiles(&p, d)})
+			w.Strips = append(w.Strips, Strip{i, d, inStiles(&p, d), p.Anatomy.Timber})
 		}
 		p, _, _ = trim.Do(p, s.Move)
 	}

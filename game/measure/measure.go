@@ -63,7 +63,15 @@ func Format(mm float64, u Unit) string {
 	if u == Inch {
 		return sixtyFourths(mm)
 	}
-	return decimals(mm, 1)
+	return decimals(Round(mm, 0.1), 1)
+}
+
+// Round rounds a length to a step, both in the same unit: half a step, or what noise of
+// calculation has made of it, away from zero. Every length told is rounded so, that one
+// length is not told as two.
+func Round(x, step float64) float64 {
+	const noise = 1e-6 // of a step
+	return math.Trunc(x/step+math.Copysign(0.5+noise, x))*step + 0
 }
 
 // Exact gives the length for editing: read again it is the same to 0.001 mm.

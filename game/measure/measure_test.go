@@ -127,6 +127,18 @@ func TestFormat(t *testing.T) {
 	}
 }
 
+// Half a step goes away from zero, and so does what noise of calculation has made of it.
+func TestRound(t *testing.T) {
+	for _, c := range []struct{ x, step, want float64 }{
+		{2.25, 0.1, 2.3}, {2.35, 0.1, 2.4}, {-2.25, 0.1, -2.3}, {2.25 - 1e-12, 0.1, 2.3}, {0.15, 0.1, 0.2}, {2.24, 0.1, 2.2},
+		{0.75, 0.5, 1}, {-0.04, 0.1, 0}, {1234.5, 1, 1235}, {3.175, 25.4 / 64, 3.175},
+	} {
+		if got := Round(c.x, c.step); math.Abs(got-c.want) > 1e-9 || math.Signbit(got) && got == 0 {
+			t.Errorf("Round(%v, %v) = %v, want %v", c.x, c.step, got, c.want)
+		}
+	}
+}
+
 func TestExactReadsBack(t *testing.T) {
 	for _, mm := range []float64{0, 797, 797.25, 2.5, 2.381, -1.59, 796.925, 0.396875, 1981.001} {
 		for _, u := range []Unit{MM, Inch} {

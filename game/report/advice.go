@@ -6,6 +6,7 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/beside"
+	"leafwright/game/hardware"
 	"leafwright/game/measure"
 	"leafwright/game/words"
 	"leafwright/geom/advise"
@@ -16,7 +17,7 @@ type Advice struct {
 	Job    game.Job
 	Wishes game.AdviceWishes
 	Found  advise.Advice
-	Plans  []Planned
+	Plans  []Planned // where limits contradict each other those that let some give way
 }
 
 // Planned is a plan and the door after it, done as an option.
@@ -31,8 +32,12 @@ type Planned struct {
 // plans are called as the speaker calls them.
 func Advise(j game.Job, w game.AdviceWishes, s words.Speaker) Advice {
 	a := Advice{Job: j, Wishes: w, Found: game.Advice(&j, w)}
-	for i := range a.Found.Plans {
-		p := Planned{Plan: &a.Found.Plans[i]}
+	plans := a.Found.Plans
+	if c := a.Found.Conflict; c != nil {
+		plans = c.Plans
+	}
+	for i := range plans {
+		p := Planned{Plan: &plans[i]}
 		p.Title = s.PlanTitle(p.Plan)
 		p.Option = game.OptionOf(p.Plan, p.Title)
 		with := j.Clone()
@@ -43,8 +48,9 @@ func Advise(j game.Job, w game.AdviceWishes, s words.Speaker) Advice {
 	return a
 }
 
-// Helped tells whether the door fits as it is or there is a plan that makes it fit.
-func (a Advice) Helped() bool { return a.Found.Good || len(a.Plans) > 0 }
+// Helped tells whether the door fits as it is or there is a plan that makes it fit
+// within all limits and wishes.
+func (a Advice) Helped() bool { return a.Found.Good || len(a.Found.Plans) > 0 }
 
 // Saved gives the job with the plans added as options. The error is a [game.Faults]:
 // there are too many.
@@ -73,6 +79,11 @@ func (a Advice) Text(s words.Speaker) string {
 	wrap(&b, "Wished for: "+a.wished()+". Gaps wanted: "+wanted(j, s)+".", 0, 0)
 	b.WriteString("\n")
 	wrap(&b, s.AdviceHeadline(&a.Found), 0, 0)
+	if stands := j.Stands(); a.Found.Refused == nil {
+		if year := hardware.Unallowed(&s, j, &stands); year != "" {
+			wrap(&b, year, 0, 0)
+		}
+	}
 	if len(a.Found.Findings) > 0 {
 		b.WriteString("\nWHAT IS NOT AS WANTED NOW\n")
 		for _, l := range s.Findings(a.Found.Findings) {
@@ -124,6 +135,9 @@ func (a Advice) wished() string {
 func (a Advice) plan(b *strings.Builder, s words.Speaker, i int) {
 	p := &a.Plans[i]
 	fmt.Fprintf(b, "\n%d. %s\n", i+1, strings.ToUpper(p.Title))
+	if given := s.PlanIf(p.Plan); given != "" {
+		wrap(b, given, 3, 3)
+	}
 	wrap(b, s.PlanCost(p.Plan), 3, 3)
 	if sure := s.PlanSure(p.Plan, a.Job.IsSurveyed()); sure != "" {
 		wrap(b, sure, 3, 3)

@@ -2,6 +2,7 @@ package report
 
 import (
 	"encoding/json"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -32,7 +33,7 @@ func (c Comparison) Text(s words.Speaker) string {
 		name = "A door without a name"
 	}
 	b.WriteString(name + "\n\n")
-	if c.Job.Anatomy.Rated {
+	if game.Rated(&c.Job) {
 		wrap(&b, "A rated or labelled leaf: nothing here is a reason to cut it. Its certificate and label decide.", 0, 0)
 		b.WriteString("\n")
 	}
@@ -53,6 +54,12 @@ func (c Comparison) Text(s words.Speaker) string {
 	}
 	for i := range c.Columns {
 		col := &c.Columns[i]
+		if all := refusals(&s, &col.Tried); len(all) > 0 {
+			b.WriteString("\n" + strings.ToUpper(col.Name) + ", MOVES THAT CANNOT BE DONE\n")
+			for _, r := range all {
+				wrap(&b, strconv.Itoa(r.Number)+". "+r.Text+". "+r.Why+". "+r.told(), 2, 5)
+			}
+		}
 		out := col.Out()
 		b.WriteString("\n" + strings.ToUpper(col.Name) + ", NOT AS WANTED\n")
 		if len(out) == 0 {
@@ -136,6 +143,7 @@ type column struct {
 	Frame      bool               `json:"frame_touched"`
 	Minutes    float64            `json:"minutes"`
 	Refused    int                `json:"moves_refused"`
+	Refusals   []refusal          `json:"refused,omitempty"`
 	Out        []string           `json:"not_as_wanted"`
 	Sightlines []sightline        `json:"sightlines,omitempty"`
 }
@@ -167,8 +175,9 @@ func (c Comparison) JSON(s words.Speaker) ([]byte, error) {
 			col.Gaps[edge(e)] = edgeGap{number64(g.Least), number64(g.Most), words.Word(g.Verdict)}
 		}
 		for _, l := range x.Narrows {
-			col.Narrows = append(col.Narrows, left{s.Left(l), l.Before, l.Now})
+			col.Narrows = append(col.Narrows, leftOf(&s, l))
 		}
+		col.Refusals = refusals(&s, &x.Tried)
 		for _, h := range x.Recut {
 			col.Recut = append(col.Recut, h+1)
 		}

@@ -66,6 +66,9 @@ func (r Report) hardware(b *strings.Builder, s words.Speaker) {
 	if gaps := hardware.Gaps(&s, &r.Job, &r.Tried); gaps != nil {
 		section(b, "GAPS TO FIT TO TODAY", gaps)
 	}
+	if year := hardware.Unallowed(&s, &r.Job, &r.Tried); year != "" {
+		section(b, "THE YEAR", []string{year})
+	}
 	w := r.work()
 	if w == nil {
 		return
@@ -99,7 +102,7 @@ func (r Report) hardware(b *strings.Builder, s words.Speaker) {
 		}
 	}
 	for i := range w.Strips {
-		for k, l := range w.Strips[i].Lines(&s) {
+		for k, l := range append(w.Strips[i].Lines(&s), w.Strips[i].Rests()) {
 			wrap(b, l, 2+2*min(k, 1), 4)
 		}
 	}
@@ -232,7 +235,7 @@ func (r Report) workFor(s words.Speaker) *workOf {
 	for i := range w.Strips {
 		p := &w.Strips[i]
 		d := p.Dowels
-		out.Strips = append(out.Strips, strip{p.Step + 1, edge(d.Edge), d.Diameter, d.Length, d.IntoLeaf, d.IntoStrip, d.Through, d.Short, d.Shorts, d.Places, d.LeafGauge, d.StripGauge, p.Lines(&s)})
+		out.Strips = append(out.Strips, strip{p.Step + 1, edge(d.Edge), d.Diameter, d.Length, d.IntoLeaf, d.IntoStrip, d.Through, d.Short, d.Shorts, d.Places, d.LeafGauge, d.StripGauge, append(p.Lines(&s), p.Rests())})
 	}
 	return out
 }

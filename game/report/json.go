@@ -63,8 +63,8 @@ func (r Report) JSON(s words.Speaker) ([]byte, error) {
 	out.Readings = r.rests(s)
 	if !game.Rated(&r.Job) {
 		out.Hardware, out.Work = r.hang(s), r.workFor(s)
+		out.Hanging, out.Places, out.Fit = r.hanging(s), r.places(s), r.fitting(s)
 	}
-	out.Hanging, out.Places, out.Fit = r.hanging(s), r.places(s), r.fitting(s)
 	b, err := json.MarshalIndent(out, "", "  ")
 	return append(b, '\n'), err
 }

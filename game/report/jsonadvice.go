@@ -49,9 +49,10 @@ type plan struct {
 	Family   string             `json:"family"`
 	Strip    string             `json:"strip,omitempty"` // the side it is glued on
 	Cost     cost               `json:"cost"`
-	Price    float64            `json:"price"` // in the preference's own measure
-	Bound    float64            `json:"bound"` // no plan of the same choices is below it
-	Sure     float64            `json:"sure"`  // the part of the allowance for errors kept
+	Price    float64            `json:"price"`           // in the preference's own measure
+	Bound    float64            `json:"bound"`           // no plan of the same choices is below it
+	Sure     float64            `json:"sure"`            // the part of the allowance for errors kept
+	Given    []relax            `json:"given,omitempty"` // what must give way for it
 	Text     []string           `json:"text"`
 	Moves    []planMove         `json:"moves"`
 	Stages   []stage            `json:"stages"`
@@ -92,6 +93,7 @@ type stage struct {
 }
 
 type place struct {
+	Kind string  `json:"kind"` // gap or stop_gap, as readings have it
 	Side string  `json:"side"`
 	At   float64 `json:"at"`
 }
@@ -105,6 +107,8 @@ type conflict struct {
 	Text     []string `json:"text"`
 	Limits   []relax  `json:"limits"`
 	Together []relax  `json:"together,omitempty"`
+	Missed   []relax  `json:"missed,omitempty"` // by the nearest that can be worked
+	Plans    []plan   `json:"plans,omitempty"`  // each with what must give way for it
 }
 
 type relax struct {
@@ -136,14 +140,16 @@ func (a Advice) JSON(s words.Speaker) ([]byte, error) {
 	if w.TopRail {
 		out.Wishes.TopRail, _ = j.NeighbourTopRail()
 	}
+	plans := &out.Plans
+	if c := a.Found.Conflict; c != nil {
+		out.Conflict = &conflict{Text: s.Conflict(c), Limits: relaxes(c.Limits), Together: relaxes(c.Together), Missed: relaxes(c.Missed)}
+		plans = &out.Conflict.Plans
+	}
 	for i := range a.Plans {
-		out.Plans = append(out.Plans, a.planOf(i, s))
+		*plans = append(*plans, a.planOf(i, s))
 	}
 	for _, t := range a.Found.Trade {
 		out.Trade = append(out.Trade, trade(t))
-	}
-	if c := a.Found.Conflict; c != nil {
-		out.Conflict = &conflict{Text: s.Conflict(c), Limits: relaxes(c.Limits), Together: relaxes(c.Together)}
 	}
 	for _, c := range game.Cautions(j) {
 		out.Cautions = append(out.Cautions, caution{c.Text, c.Ask, c.Source})
@@ -175,6 +181,9 @@ func (a Advice) planOf(i int, s words.Speaker) plan {
 		Text: []string{s.PlanCost(p.Plan)}, Option: optionFile{p.Option.Name, movesOf(p.Option.Moves)},
 		Verdict: words.Word(p.After.Worst()), Headline: s.Headline(p.After.Findings), Gaps: map[string]edgeGap{}, Out: []short{},
 	}
+	if given := s.PlanIf(p.Plan); given != "" {
+		out.Given, out.Text = relaxes(p.Given), append([]string{given}, out.Text...)
+	}
 	if sure := s.PlanSure(p.Plan, a.Job.IsSurveyed()); sure != "" {
 		out.Text = append(out.Text, sure)
 	}
@@ -199,7 +208,7 @@ func (a Advice) planOf(i int, s words.Speaker) plan {
 	for k := range p.Stages {
 		st := stage{Moves: movesOf(p.Stages[k].Moves)}
 		for _, r := range p.Stages[k].Read {
-			st.Read = append(st.Read, place{string(r.Side), r.At})
+			st.Read = append(st.Read, place{string(r.Kind), string(r.Side), r.At})
 		}
 		out.Stages = append(out.Stages, st)
 	}

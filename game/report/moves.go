@@ -117,8 +117,22 @@ type step struct {
 
 type left struct {
 	Text   string  `json:"text"`
+	Before float64 `json:"before"` // of the leaf's own timber
+	Now    float64 `json:"now"`
+	Faces  *faces  `json:"with_strips,omitempty"` // the whole face, where a strip is glued to it
+}
+
+type faces struct {
 	Before float64 `json:"before"`
 	Now    float64 `json:"now"`
+}
+
+func leftOf(s *words.Speaker, l trim.Left) left {
+	out := left{s.Left(l), l.Before, l.Now, nil}
+	if l.FaceBefore > l.Before || l.FaceNow > l.Now {
+		out.Faces = &faces{l.FaceBefore, l.FaceNow}
+	}
+	return out
 }
 
 func (r Report) stepsOf(steps []trim.Step, s words.Speaker) []step {
@@ -139,7 +153,7 @@ func (r Report) stepsOf(steps []trim.Step, s words.Speaker) []step {
 			x.Gains = append(x.Gains, h+1)
 		}
 		for _, l := range d.Left {
-			x.Left = append(x.Left, left{s.Left(l), l.Before, l.Now})
+			x.Left = append(x.Left, leftOf(&s, l))
 		}
 		if !st.Move.Off {
 			for _, c := range cares(st) {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"leafwright/game"
 	"leafwright/game/words"
 	"leafwright/geom/survey"
 )
@@ -65,7 +66,11 @@ func (r Report) readings(b *strings.Builder, s words.Speaker) {
 	default:
 		wrap(b, "Measure next: nothing on the card would make the tightest gap much surer.", 2, 4)
 	}
-	if said := s.NotMeasured(r.Job.Survey.Assumptions()); len(said) > 0 {
+	said := s.NotMeasured(r.Job.Survey.Assumptions())
+	if usual := game.MembersTaken(&r.Job); usual != "" {
+		said = append(said, usual)
+	}
+	if len(said) > 0 {
 		b.WriteString("\nNOT MEASURED\n")
 		for _, text := range said {
 			wrap(b, text, 2, 4)

@@ -92,10 +92,10 @@ func (r Report) Text(s words.Speaker) string {
 	fmt.Fprintf(&b, "%s\n", name)
 	s.Hinges, s.Rails = len(j.Door.Hinges), beside.RailNames(&j.Anatomy)
 	wrap(&b, fmt.Sprintf("Leaf %s × %s × %s, hinges on the %s, in an opening %s × %s. Gaps wanted: %s.",
-		number(j.Door.Leaf.Width), number(j.LeafHeight), number(j.Door.Leaf.Thickness), j.Hand,
-		number(j.OpeningWidth), number(j.OpeningHeight), wanted(j, s)), 0, 0)
+		number(s, j.Door.Leaf.Width), number(s, j.LeafHeight), number(s, j.Door.Leaf.Thickness), j.Hand,
+		number(s, j.OpeningWidth), number(s, j.OpeningHeight), wanted(j, s)), 0, 0)
 	if r.Option >= 0 {
-		wrap(&b, "Tried: "+j.OptionName(r.Option)+".", 0, 0)
+		wrap(&b, tried(&s, j.OptionName(r.Option), &r.Tried), 0, 0)
 	}
 	b.WriteString("\n")
 	wrap(&b, s.Headline(r.Findings), 0, 0)
@@ -189,5 +189,10 @@ func wanted(j *game.Job, s words.Speaker) string {
 	return said
 }
 
-// number writes a size in mm without a needless point.
-func number(mm float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", mm), ".0") }
+// number writes a size, in mm without a needless point and without the unit.
+func number(s words.Speaker, mm float64) string {
+	if s.Length != nil {
+		return s.Length(mm)
+	}
+	return strings.TrimSuffix(fmt.Sprintf("%.1f", mm), ".0")
+}

@@ -47,7 +47,7 @@ func (r *Season) Text(s words.Speaker) string {
 	}
 	b.WriteString(name + "\n")
 	if r.Option >= 0 {
-		wrap(&b, "Tried: "+r.Job.OptionName(r.Option)+".", 0, 0)
+		wrap(&b, tried(&s, r.Job.OptionName(r.Option), &r.Tried), 0, 0)
 	}
 	b.WriteString("\n")
 	wrap(&b, r.Year.Headline(&s), 0, 0)
@@ -119,8 +119,8 @@ type year struct {
 	Slack       string           `json:"narrowest_in"`
 	Months      []month          `json:"months"`
 	Wanted      limits           `json:"wanted"`
-	Fit         map[string]fitTo `json:"fit_to"` // for the targets wanted
-	Low         float64          `json:"closing_gap_least_to_fit_to"`
+	Fit         map[string]fitTo `json:"fit_to,omitempty"` // for the targets wanted; of a rated leaf none, nor the next two
+	Low         *float64         `json:"closing_gap_least_to_fit_to,omitempty"`
 	High        *float64         `json:"closing_gap_most_to_fit_to,omitempty"`
 	Paint       allowance        `json:"paint_takes"`
 	Painted     bool             `json:"paint_said"` // by the job; else what is usual, and in no gap
@@ -173,14 +173,19 @@ func (r *Season) JSON(s words.Speaker) ([]byte, error) {
 		Climate: y.Climate, Room: y.Room, South: y.South, Timber: woodOf(&y.Wood), Coefficient: y.Coefficient, Across: y.Across,
 		Today: y.Today, Basis: y.Basis, Moves: y.Sawn[0], Quarter: y.Sawn[1], Flat: y.Sawn[2], Beyond: y.BeyondTable,
 		Tight: hardware.Months[y.Tight], Slack: hardware.Months[y.Slack],
-		Wanted: limits{y.Wanted.Least, y.Wanted.Target, y.Wanted.Most}, Fit: fitsTo(&s, &y.Plan), Low: y.Low,
-		Paint: allowance{y.Paint.Loses(), y.Paint.Least, y.Paint.Most}, Painted: y.Painted, Caution: hardware.Caution,
+		Wanted: limits{y.Wanted.Least, y.Wanted.Target, y.Wanted.Most},
+		Paint:  allowance{y.Paint.Loses(), y.Paint.Least, y.Paint.Most}, Painted: y.Painted, Caution: hardware.Caution,
 	}
 	if r.Option >= 0 {
 		out.Option = r.Job.OptionName(r.Option)
 	}
-	if y.Wanted.Most > 0 {
-		out.High = &y.High
+	if !game.Rated(&r.Job) {
+		out.Fit, out.Low = fitsTo(&s, &y.Plan), &y.Low
+		if y.Wanted.Most > 0 {
+			out.High = &y.High
+		}
+	} else {
+		out.Caution = hardware.RatedLeaf + " " + out.Caution
 	}
 	for m, name := range hardware.Months {
 		out.Months = append(out.Months, month{name, y.Air[m].Celsius, y.Air[m].Humidity, y.Moisture[m], y.Grows[m], number64(y.Least[m]), number64(y.Most[m]), words.Word(y.Verdicts[m])})

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"leafwright/game/measure"
+	"leafwright/geom"
 	"leafwright/geom/advise"
 	"leafwright/geom/door"
 	"leafwright/geom/judge"
@@ -36,23 +37,40 @@ func (s *Speaker) AdviceHeadline(a *advise.Advice) string {
 	case a.Refused != nil:
 		return s.Care(a.Refused) + ". No advice is given: ask whoever holds the certificate."
 	case a.JustGood && n > 0:
-		ways := "There is one way"
+		return "It fits as it is by what was read, but so narrowly that a gap is likely out of its limits. " + found(n) + " to make sure of it."
+	case n > 0:
+		said := found(n) + " to make it fit"
 		if n > 1 {
-			ways = "There are " + number(n) + " ways"
+			said += ", the best of them by your wishes first"
 		}
-		return "It fits as it is by what was read, but so narrowly that a gap is likely out of its limits. " + ways + " to make sure of it."
-	case n == 1:
-		return "There is one way to make it fit."
-	case n > 1:
-		return "There are " + number(n) + " ways to make it fit, the best by your wishes first."
+		if a.Frame {
+			said += "; none that leaves the frame alone"
+		}
+		return said + "."
 	case a.Conflict != nil:
 		return "No way was found to make it fit within these limits and wishes."
 	}
 	return "There is no door here that can be hung, so there is nothing to advise."
 }
 
+// found says how many ways were found: that there are no others is not proven.
+func found(n int) string {
+	if n == 1 {
+		return "One way was found"
+	}
+	return capital(number(n)) + " ways were found"
+}
+
 // PlanTitle is what a plan is called, and an option made of it.
 func (s *Speaker) PlanTitle(p *advise.Plan) string {
+	said := s.planTitle(p)
+	if len(p.Given) > 0 {
+		return "If a limit gives way: " + strings.ToLower(said[:1]) + said[1:]
+	}
+	return said
+}
+
+func (s *Speaker) planTitle(p *advise.Plan) string {
 	var packs, hinges, bevels, edges bool
 	for i := range p.Moves {
 		switch p.Moves[i].Kind {
@@ -241,7 +259,11 @@ func (s *Speaker) PlanCares(p *advise.Plan) (out []string) {
 
 // PlanMove says a plan's i-th move and why it is made, in sentences.
 func (s *Speaker) PlanMove(p *advise.Plan, i int, a *advise.Advice) string {
-	said := s.Move(&p.Moves[i]) + "."
+	m := &p.Moves[i]
+	said := s.Move(m) + "."
+	if (m.Kind == trim.Raise || m.Kind == trim.Shift) && m.On != trim.OnJamb && p.Cost.Gains > 0 && math.Abs(m.First) < advise.ScrewClear {
+		said += " Plug the old screw holes with glued hardwood before: the new ones run into them."
+	}
 	if i < len(p.Why) {
 		said += " " + s.PlanWhy(&p.Why[i], a)
 	}
@@ -263,6 +285,10 @@ func (s *Speaker) PlanWhy(c *advise.Cure, a *advise.Advice) string {
 	return "It cures this: " + now + ". Without it " + without + "."
 }
 
+// heldOff is how far off a stop, mm, no wind or bow of a leaf brings it: what is farther
+// off is held there by something else, and the figure tells nothing.
+const heldOff = 25.0
+
 // brief says a finding in a few words.
 func (s *Speaker) brief(f *judge.Finding) string {
 	n, edge := s.measured(f.Worst), s.Edge(f.Edge)
@@ -282,6 +308,8 @@ func (s *Speaker) brief(f *judge.Finding) string {
 		switch {
 		case binds:
 			return "the leaf bears on the stop at the " + edge + " by " + n
+		case f.Verdict == judge.Slack && f.Worst > heldOff:
+			return "the leaf is held open, off the stop at the " + edge
 		case f.Verdict == judge.Slack:
 			return "the leaf stands " + s.beyond("just over ", f.Worst, f.Limits.Most) + " off the stop at the " + edge
 		}
@@ -334,17 +362,22 @@ func (s *Speaker) PlanStages(p *advise.Plan) (out []string) {
 			out = append(out, "The rest, as far as is known now: "+list+".")
 		}
 		if len(st.Read) > 0 {
-			out = append(out, "Offer the leaf up and read these gaps by feeler: "+s.offering(st.Read)+". Add them to the readings and ask again: the rest may come out a little more or less.")
+			stops := s.offering(st.Read, survey.StopGap)
+			if stops != "" {
+				stops = "; and between the leaf and the stop " + stops
+			}
+			out = append(out, "Offer the leaf up and read these gaps by feeler: "+s.offering(st.Read, survey.GapRead)+stops+". Add them to the readings and ask again: the rest may come out a little more or less.")
 		}
 	}
 	return out
 }
 
-// offering lists the gaps to be read, side by side.
-func (s *Speaker) offering(read []survey.Reading) string {
+// offering lists the readings of a kind to be taken, side by side, at places in order and
+// as round as anyone marks them.
+func (s *Speaker) offering(read []survey.Reading, kind survey.Kind) string {
 	var sides []survey.Side
 	for _, r := range read {
-		seen := false
+		seen := r.Kind != kind
 		for _, have := range sides {
 			seen = seen || have == r.Side
 		}
@@ -354,11 +387,20 @@ func (s *Speaker) offering(read []survey.Reading) string {
 	}
 	parts := make([]string, len(sides))
 	for i, side := range sides {
-		var at []string
+		round := 10.0
+		if s.Place != nil {
+			round = measure.PerInch / 2
+		}
+		var places []float64
 		for _, r := range read {
-			if r.Side == side {
-				at = append(at, s.place(r.At))
+			if r.Side == side && r.Kind == kind {
+				places = append(places, measure.Round(r.At, round))
 			}
+		}
+		geom.Ascending(places)
+		at := make([]string, len(places))
+		for k, p := range places {
+			at[k] = s.place(p)
 		}
 		from := " from the hinge jamb"
 		if side == survey.Hinge || side == survey.Latch {
@@ -367,121 +409,4 @@ func (s *Speaker) offering(read []survey.Reading) string {
 		parts[i] = "at the " + s.side(side) + ", " + listed(at) + from
 	}
 	return strings.Join(parts, "; ")
-}
-
-// Conflict says why there is no plan: which limits contradict each other, then the
-// least that would do.
-func (s *Speaker) Conflict(c *advise.Conflict) (out []string) {
-	n := len(c.Limits)
-	switch {
-	case n == 0 && c.Care != nil:
-		return []string{"The gaps could be had, but not from the timber there is. " + s.Care(c.Care) + "."}
-	case n == 0:
-		return []string{"The gaps could be had, but not in steps that can be worked: let a limit give way by half a step."}
-	case n == 1:
-		out = append(out, capital(s.limit(c.Limits[0].Limit))+" cannot be had by planing, packing and moving hinges and stops, unless something binds.")
-	default:
-		names := make([]string, n)
-		for i := range c.Limits {
-			names[i] = s.limit(c.Limits[i].Limit)
-		}
-		out = append(out, "These cannot all be had: "+listed(names)+".")
-	}
-	var alone, each []string
-	for i := range c.Limits {
-		if c.Limits[i].Enough {
-			alone = append(alone, s.relaxed(&c.Limits[i]))
-		}
-	}
-	if len(alone) > 0 {
-		out = append(out, "The least that would do: "+strings.Join(alone, "; or ")+".")
-	}
-	for i := range c.Together {
-		each = append(each, s.relaxed(&c.Together[i]))
-	}
-	if len(each) > 1 || len(each) == 1 && len(alone) == 0 {
-		lead := "Or all of these, a little each: "
-		if len(alone) == 0 {
-			lead = "The least that would do, all together: "
-		}
-		out = append(out, lead+strings.Join(each, "; ")+".")
-	}
-	if c.Care != nil {
-		out = append(out, "What forbade more: "+s.Care(c.Care)+".")
-	}
-	return out
-}
-
-// limit names what is to be kept.
-func (s *Speaker) limit(l advise.Limit) string {
-	bound := "the least wanted "
-	if l.Upper {
-		bound = "the most wanted "
-	}
-	switch l.Sort {
-	case advise.GapLimit:
-		return bound + "for the gap at the " + s.Edge(l.Edge)
-	case advise.StopLimit:
-		return bound + "between the leaf and the stop at the " + s.Edge(l.Edge)
-	case advise.SwingLimit:
-		return bound + s.past(l.Edge)
-	case advise.HingeLimit:
-		return "hinges as far apart on the leaf as on the jamb"
-	case advise.WayLimit:
-		return "the clear way wanted"
-	case advise.StilesAlike:
-		return "as much off one stile as off the other"
-	case advise.TopRail:
-		return "a top rail as high as its neighbour"
-	case advise.FrameStays:
-		return "nothing done to the frame"
-	case advise.HingesStay:
-		return "nothing done to the hinges"
-	}
-	return "no strip glued on"
-}
-
-func (s *Speaker) past(e door.Edge) string {
-	if e == door.FloorSide {
-		return "over the floor as it swings"
-	}
-	return "past the " + s.Edge(e) + " as it swings"
-}
-
-// relaxed says how a limit would have to give way, never by too little.
-func (s *Speaker) relaxed(r *advise.Relax) string {
-	step := 0.1
-	if s.Length != nil {
-		step = measure.PerInch / 64
-	}
-	by := s.amount(math.Ceil(r.By/step) * step)
-	move := by + " less than the least wanted"
-	if r.Upper {
-		move = by + " more than the most wanted"
-	}
-	switch r.Sort {
-	case advise.GapLimit:
-		return "let the gap at the " + s.Edge(r.Edge) + " be " + move
-	case advise.StopLimit:
-		return "let the gap to the stop at the " + s.Edge(r.Edge) + " be " + move
-	case advise.SwingLimit:
-		verb := "let the leaf pass the " + s.Edge(r.Edge)
-		if r.Edge == door.FloorSide {
-			verb = "let the leaf clear the floor"
-		}
-		return verb + " by " + move + " as it swings"
-	case advise.HingeLimit:
-		return "let the hinges be " + by + " out of line"
-	case advise.WayLimit:
-		return "let the clear way be " + by + " narrower"
-	case advise.StilesAlike:
-		return "let one stile lose more than the other"
-	case advise.TopRail:
-		return "let the top rail differ from its neighbour"
-	case advise.FrameStays:
-		return "let the frame be worked"
-	case advise.HingesStay:
-		return "let the hinges be worked"
-	}
-	return "let a strip be glued on"
 }

@@ -197,12 +197,13 @@ func TestPlanStages(t *testing.T) {
 		{Moves: []trim.Move{sink, first}, Read: []survey.Reading{
 			{Kind: survey.GapRead, Side: survey.Head, At: 703}, {Kind: survey.GapRead, Side: survey.Latch, At: 1931},
 			{Kind: survey.GapRead, Side: survey.Head, At: 383}, {Kind: survey.GapRead, Side: survey.Head, At: 62},
+			{Kind: survey.StopGap, Side: survey.Hinge, At: 30}, {Kind: survey.StopGap, Side: survey.Hinge, At: 1990},
 		}},
 		{Moves: []trim.Move{rest}},
 	}}
 	want := []string{
 		"First, which is safe at once: Sink the top hinge 1 mm deeper in the leaf; Plane the top: 2.5 mm at the lock corner, tapering to nothing at the hinge corner.",
-		"Offer the leaf up and read these gaps by feeler: at the head, 703 mm, 383 mm and 62 mm from the hinge jamb; at the lock side, 1931 mm up. Add them to the readings and ask again: the rest may come out a little more or less.",
+		"Offer the leaf up and read these gaps by feeler: at the head, 60 mm, 380 mm and 700 mm from the hinge jamb; at the lock side, 1930 mm up; and between the leaf and the stop at the hinge side, 30 mm and 1990 mm up. Add them to the readings and ask again: the rest may come out a little more or less.",
 		"The rest, as far as is known now: Plane the top: 1.5 mm at the lock corner, tapering to nothing at the hinge corner.",
 	}
 	if got := speaker(US).PlanStages(p); strings.Join(got, "\n") != strings.Join(want, "\n") {
@@ -221,11 +222,12 @@ func TestAdviceHeadlines(t *testing.T) {
 	}{
 		{advise.Advice{Good: true}, "It fits as it is: nothing needs doing."},
 		{advise.Advice{Refused: &trim.Care{About: trim.Rated}}, "A rated or labelled leaf takes no trimming, splicing or gains: its certificate and label decide. No advice is given: ask whoever holds the certificate."},
-		{advise.Advice{Plans: make([]advise.Plan, 1)}, "There is one way to make it fit."},
+		{advise.Advice{Plans: make([]advise.Plan, 1)}, "One way was found to make it fit."},
 		{advise.Advice{Good: true, JustGood: true}, "It fits as it is by what was read, but only just: nothing that can be worked makes surer of it."},
-		{advise.Advice{JustGood: true, Plans: make([]advise.Plan, 1)}, "It fits as it is by what was read, but so narrowly that a gap is likely out of its limits. There is one way to make sure of it."},
-		{advise.Advice{JustGood: true, Plans: make([]advise.Plan, 2)}, "It fits as it is by what was read, but so narrowly that a gap is likely out of its limits. There are two ways to make sure of it."},
-		{advise.Advice{Plans: make([]advise.Plan, 3)}, "There are three ways to make it fit, the best by your wishes first."},
+		{advise.Advice{JustGood: true, Plans: make([]advise.Plan, 1)}, "It fits as it is by what was read, but so narrowly that a gap is likely out of its limits. One way was found to make sure of it."},
+		{advise.Advice{JustGood: true, Plans: make([]advise.Plan, 2)}, "It fits as it is by what was read, but so narrowly that a gap is likely out of its limits. Two ways were found to make sure of it."},
+		{advise.Advice{Plans: make([]advise.Plan, 3)}, "Three ways were found to make it fit, the best of them by your wishes first."},
+		{advise.Advice{Plans: make([]advise.Plan, 1), Frame: true}, "One way was found to make it fit; none that leaves the frame alone."},
 		{advise.Advice{Conflict: new(advise.Conflict)}, "No way was found to make it fit within these limits and wishes."},
 		{advise.Advice{}, "There is no door here that can be hung, so there is nothing to advise."},
 	} {
@@ -247,7 +249,12 @@ func TestConflicts(t *testing.T) {
 		conflict advise.Conflict
 		says     []string
 	}{
-		{UK, advise.Conflict{}, []string{"The gaps could be had, but not in steps that can be worked: let a limit give way by half a step."}},
+		{UK, advise.Conflict{}, []string{"Nothing that planing, packing and moving hinges and stops can do was found to bring the leaf into this opening without binding."}},
+		{UK, advise.Conflict{Missed: []advise.Relax{gap(door.HeadSide, true, 0.12, false), gap(door.LatchSide, false, 0.3, false)}},
+			[]string{"Amounts that can be worked come near and no nearer: of what was tried the best leaves the gap at the head 0.2 mm over the most wanted and the gap at the latch side 0.3 mm under the least wanted."}},
+		{UK, advise.Conflict{Oversize: []advise.Oversize{{By: 138, May: 80}, {Upright: true, By: 118, May: 12, Care: &trim.Care{About: trim.TooLittle, Member: trim.Member{Part: trim.Stile}, Left: 40, Need: 45}}}}, []string{
+			"The leaf is 138 mm too wide for the opening and the least gaps wanted: more than the 80 mm that might come off both stiles. A leaf so much too big is made anew.",
+			"The leaf is 118 mm too high for the opening and the least gaps wanted: no more than 12 mm may come off top and foot. Too little stays of the hanging stile: 40 mm is left, 45 mm is wanted."}},
 		{UK, advise.Conflict{Care: &trim.Care{About: trim.TooLittle, Member: trim.Member{Part: trim.Stile}, Left: 40, Need: 45}},
 			[]string{"The gaps could be had, but not from the timber there is. Too little stays of the hanging stile: 40 mm is left, 45 mm is wanted."}},
 		{UK, advise.Conflict{Limits: []advise.Relax{gap(door.FloorSide, true, 2.8547, true)}, Together: []advise.Relax{gap(door.FloorSide, true, 2.8547, false)}}, []string{
@@ -308,5 +315,31 @@ func TestPreferences(t *testing.T) {
 		if want[p] == "" {
 			t.Errorf("%q has no word", p)
 		}
+	}
+}
+
+// A leaf that something holds open stands off its stops by no figure worth telling.
+func TestHeldOpenTellsNoFigure(t *testing.T) {
+	s := Speaker{Lexicon: For(UK)}
+	f := judge.Finding{Subject: judge.StopGap, Edge: door.HeadSide, Verdict: judge.Slack, Worst: 45.9, Limits: judge.Limits{Least: 0.5, Target: 2, Most: 4}}
+	if got := s.brief(&f); got != "the leaf is held open, off the stop at the head" {
+		t.Error(got)
+	}
+	f.Worst = 14.2
+	if got := s.brief(&f); got != "the leaf stands 14.2 mm off the stop at the head" {
+		t.Error(got)
+	}
+}
+
+// What is just beyond its limit never reads like the limit, read off or not.
+func TestJustBeyondWithMargin(t *testing.T) {
+	s := Speaker{Lexicon: For(UK)}
+	f := judge.Finding{Subject: judge.ClosedGap, Edge: door.HingeSide, Verdict: judge.Tight, Worst: 1.97, Margin: 3.1, Limits: judge.Limits{Least: 2, Target: 2.5, Most: 3}}
+	if got := s.Finding(f).Figure; got != "just under 2.0 ± 3.1 mm" {
+		t.Error(got)
+	}
+	f.Verdict, f.Worst = judge.Slack, 3.02
+	if got := s.Finding(f).Figure; got != "just over 3.0 ± 3.1 mm" {
+		t.Error(got)
 	}
 }

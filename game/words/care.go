@@ -113,6 +113,12 @@ func (s *Speaker) Care(c *trim.Care) string {
 		return "There is no offcut to use: cut the other end first"
 	case trim.WrongGrain:
 		return "The offcut's grain runs across the strip: it would snap and move against the leaf"
+	case trim.NoAmount:
+		return "Its amount is 0: it changes nothing"
+	case trim.NoPacker:
+		return "There is no packing to take out"
+	case trim.SoAlready:
+		return "It is so already: nothing is left to do"
 
 	case trim.IntoHaunch:
 		return "Cuts" + s.into(c) + " into the " + part + s.left(c) + ": the joint is weaker"
@@ -136,7 +142,7 @@ func (s *Speaker) Care(c *trim.Care) string {
 	case trim.RatedSet:
 		return "Hinges, stops and jambs belong to a rated set: its label covers them too"
 	case trim.EndGrainGlued:
-		return "Glue alone does not hold on end grain: dowel the " + part + " to the stiles' ends; on boards, which move under it, screw it through slots"
+		return "Glue alone does not hold on end grain: dowel the " + part + ", in the stiles' ends too where tenons leave room; on boards, which move under it, screw it through slots"
 	case trim.PackerOut:
 		return "Take the " + s.Packer + " out first" + s.left(c)
 	case trim.KeepOff:
@@ -145,6 +151,16 @@ func (s *Speaker) Care(c *trim.Care) string {
 			way = "falls "
 		}
 		return "The latch " + way + s.amount(c.Left) + ": ease its " + s.Keep + " or move it, and look that the bolt still reaches"
+	case trim.HingeSet:
+		way := "farther out"
+		if c.Left < 0 {
+			way = "farther in"
+		}
+		return "The leaf stands " + s.amount(max(c.Left, -c.Left)) + " " + way + " there: see that the latch still finds its " + s.Keep + " and the leaf its stop"
+	case trim.SolidStop:
+		return "The " + part + " is worked out of the solid: plane it back where it goes away from the leaf, glue slips on it where it comes nearer"
+	case trim.WithoutMove:
+		return "Move " + strconv.Itoa(c.Member.Index+1) + ", on which this leans, is not made: look at this one's numbers anew"
 	case trim.HingeOnTenon:
 		return "A hinge stands on the end grain of the " + part + ": its screws hold less there"
 	}
@@ -173,7 +189,8 @@ func faults(c *trim.Care) string {
 	return ": " + strings.Join(lines, "; ")
 }
 
-// Left says what a move leaves of a member: "top rail 110 mm to 106 mm".
+// Left says what a move leaves of a member: "top rail 110 mm to 106 mm"; of one with a
+// strip glued to it its own timber first, "top rail stays 95 mm, 110 mm with the strip".
 func (s *Speaker) Left(l trim.Left) string {
 	before, now := s.measured(l.Before), s.measured(l.Now)
 	if l.Member.Part == trim.HingeSeat {
@@ -184,9 +201,14 @@ func (s *Speaker) Left(l trim.Left) string {
 		part = "the lock's backset"
 	}
 	if before == now {
-		return part + " stays " + now
+		part += " stays " + now
+	} else {
+		part += " " + s.between(before, now, " to ")
 	}
-	return part + " " + s.between(before, now, " to ")
+	if l.FaceNow > l.Now {
+		part += ", " + s.measured(l.FaceNow) + " with the strip"
+	}
+	return part
 }
 
 // CubicCentimetres writes a volume given in mm³, a small one to the tenth.

@@ -58,7 +58,7 @@ func (s *Speaker) cause(c judge.Cause) string {
 	case judge.FloorSlopes:
 		return "the floor " + pick("rises ", "falls ") + n + " towards the " + s.Latch
 	case judge.FloorRises:
-		return "the floor " + pick("rises ", "falls ") + n + " under the swing"
+		return "the floor " + pick("rises ", "falls ") + n + " under the swing" + pick(" (rising butts, which lift a leaf over it, are not worked out here)", "")
 	case judge.HangingBowed:
 		return "the " + s.HangingEdge + " is " + pick("hollow by ", "round by ") + n
 	case judge.ClosingTapered:
@@ -75,10 +75,19 @@ func (s *Speaker) cause(c judge.Cause) string {
 		return "the leaf's foot is " + pick("hollow by ", "round by ") + n
 	case judge.LeafInWind:
 		return "the leaf is " + n + " in wind: its top " + s.LatchCorner + " stands " + pick("out", "back")
-	case judge.LeafBowed:
-		return "the leaf is bowed " + n + pick(" away from the stops", " towards the stops")
+	case judge.LeafBowed, judge.HangingStileBow, judge.ClosingStileBow:
+		what := "leaf"
+		switch c.Departure {
+		case judge.HangingStileBow:
+			what = "hanging stile"
+		case judge.ClosingStileBow:
+			what = "closing stile"
+		}
+		return "the " + what + " is bowed " + n + pick(" away from the stops", " towards the stops")
+	case judge.StripBack:
+		return "the strip there is thinner than the leaf: it stands " + n + " behind the leaf's stop face"
 	case judge.ClosingSquare:
-		return "the " + s.ClosingEdge + " is too square for a leaf of this thickness and width: it wants a bevel of " + degrees(c.Amount)
+		return "the " + s.ClosingEdge + " is too square for a leaf of this thickness and width: one bevelled by " + degrees(c.Amount) + " would pass"
 	case judge.ClosingBevelled:
 		return "the " + s.ClosingEdge + " is bevelled " + degrees(c.Amount) + ", which opens the gap at the back"
 	case judge.LeafWide:

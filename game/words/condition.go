@@ -58,7 +58,7 @@ func (s *Speaker) quantity(q judge.Quantity) string {
 	case judge.Twist:
 		return "leaf in wind, read 20 mm in from its corners"
 	case judge.BowLength:
-		return "leaf bowed along a stile"
+		return "leaf bowed along a stile, read 20 mm in from its edge"
 	case judge.Squareness:
 		return "leaf's worst corner out of square, on a 500 mm square"
 	case judge.Diagonals:

@@ -66,9 +66,15 @@ func (s *Speaker) Finding(f judge.Finding) Line {
 	if odds := s.odds(f); odds != "" {
 		l.Text += " " + odds
 	}
+	if f.InDoubt() {
+		l.Word = inDoubt
+	}
 	l.Cause = s.causes(f.Causes)
 	return l
 }
+
+// inDoubt is the word for what is good as read and yet likelier not to be.
+const inDoubt = "in doubt"
 
 func (s *Speaker) closedGap(l *Line, f judge.Finding) {
 	edge := s.Edge(f.Edge)
@@ -194,10 +200,13 @@ func (s *Speaker) clearWay(l *Line, f judge.Finding) {
 
 // Headline says in one sentence or two how the door hangs.
 func (s *Speaker) Headline(all []judge.Finding) string {
-	bad := 0
+	bad, doubts := 0, 0
 	for _, f := range all {
 		if f.Verdict != judge.Good {
 			bad++
+		}
+		if f.InDoubt() {
+			doubts++
 		}
 	}
 	if bad == 0 {
@@ -239,6 +248,9 @@ func (s *Speaker) Headline(all []judge.Finding) string {
 	}
 	switch bad {
 	case 1:
+		if doubts > 0 {
+			return say + ". All else is good as read, and in doubt."
+		}
 		return say + ". All else is good."
 	case 2:
 		return say + ". One more thing is not as wanted."
@@ -272,6 +284,10 @@ func (s *Speaker) allGood(all []judge.Finding) string {
 		if v := judge.Verdict(v); v != judge.Good && p > f.Odds[likely] {
 			likely = v
 		}
+	}
+	if f.InDoubt() {
+		return "As read it hangs as wanted, but that is in doubt: " + said + " Least sure is " + s.subject(f) + ": " +
+			chance(f.Odds[likely]) + " that it " + turn(f, likely) + "."
 	}
 	return "As far as the readings tell it hangs as wanted: " + said + " Least sure is " + s.subject(f) + ": " +
 		chance(f.Odds[likely]) + " that it " + turn(f, likely) + "."

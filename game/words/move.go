@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"leafwright/game/measure"
 	"leafwright/geom/fit"
 	"leafwright/geom/survey"
 	"leafwright/geom/trim"
@@ -28,8 +29,9 @@ func (s *Speaker) measured(mm float64) string {
 	return figures(mm, 1)
 }
 
+// figures writes a length without its sign, to n places, two at most.
 func figures(mm float64, n int) string {
-	t := strconv.FormatFloat(math.Abs(mm), 'f', n, 64)
+	t := strconv.FormatFloat(measure.Round(math.Abs(mm), [...]float64{1, 0.1, 0.01}[n]), 'f', n, 64)
 	return strings.TrimSuffix(strings.TrimRight(t, "0"), ".") + " mm"
 }
 

@@ -98,6 +98,9 @@ func TestCares(t *testing.T) {
 		{trim.Care{About: trim.IntoHinge, Member: trim.Member{Part: trim.HingeSeat, Index: 2}, Left: -0.5}, "Cuts 0.5 mm into the seat of the bottom hinge"},
 		{trim.Care{About: trim.GainShallow, Member: trim.Member{Part: trim.HingeSeat, Index: 0}, Left: 0.5, Need: 3.5}, "The recess of the top hinge is 0.5 mm deep then, where it was 3.5 mm: the gap there widens by what comes off. Cut it anew only where it is to stay"},
 		{trim.Care{About: trim.KeepOff, Left: -2}, "The latch falls 2 mm: ease its keep or move it, and look that the bolt still reaches"},
+		{trim.Care{About: trim.SolidStop, Member: trim.Member{Part: trim.StopMember, Edge: fit.LatchSide}}, "The stop at the latch jamb is worked out of the solid: plane it back where it goes away from the leaf, glue slips on it where it comes nearer"},
+		{trim.Care{About: trim.WithoutMove, Member: trim.Member{Index: 1}}, "Move 2, on which this leans, is not made: look at this one's numbers anew"},
+		{trim.Care{About: trim.NoAmount}, "Its amount is 0: it changes nothing"},
 		{trim.Care{About: trim.IntoWedge, Member: trim.Member{Part: trim.Wedge, Index: 1}}, "Cuts into the wedge of the second rail's tenon"},
 	} {
 		if got := speaker(UK).Care(&row.care); got != row.says {
@@ -112,6 +115,21 @@ func TestDidAndMinutes(t *testing.T) {
 	want := "4.5 mm off where it is most, 60 cm³ of the leaf goes; one strip glued on; recesses cut anew: the top hinge and the bottom hinge; the frame is touched; top rail 110 to 105.5 mm; about 35 min"
 	if got := speaker(UK).Did(&d); got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
+	}
+	for _, row := range []struct {
+		l    trim.Left
+		says string
+	}{ // own before and now, the face before and now
+		{trim.Left{Before: 115, Now: 95, FaceBefore: 115, FaceNow: 95}, "top rail 115 to 95 mm"},
+		{trim.Left{Before: 95, Now: 95, FaceBefore: 95, FaceNow: 115}, "top rail stays 95 mm, 115 mm with the strip"},
+		{trim.Left{Before: 95, Now: 95, FaceBefore: 115, FaceNow: 110}, "top rail stays 95 mm, 110 mm with the strip"},
+		{trim.Left{Before: 115, Now: 95, FaceBefore: 115, FaceNow: 110}, "top rail 115 to 95 mm, 110 mm with the strip"},
+		{trim.Left{Before: 95, Now: 90, FaceBefore: 115, FaceNow: 90}, "top rail 95 to 90 mm"},
+	} {
+		row.l.Member = trim.Member{Part: trim.Rail, Index: 2}
+		if got := speaker(UK).Left(row.l); got != row.says {
+			t.Errorf("got  %s\nwant %s", got, row.says)
+		}
 	}
 	for min, want := range map[float64]string{0: "none", 1: "about 5 min", 52: "about 50 min", 119: "about 120 min", 150: "about 2.5 h", 480: "about 8 h"} {
 		if got := Minutes(min); got != want {

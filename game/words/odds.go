@@ -35,13 +35,12 @@ func (s *Speaker) sized(f judge.Finding) string {
 // says on which side it is.
 func (s *Speaker) figure(f judge.Finding) string {
 	plain := s.known(f.Worst, f.Margin)
-	switch {
-	case f.Margin != 0:
-	case f.Verdict == judge.Binds && s.size(f.Worst) == s.length(0):
+	switch said := s.length(f.Worst); {
+	case f.Margin == 0 && f.Verdict == judge.Binds && s.size(f.Worst) == s.length(0):
 		return "touching"
-	case f.Verdict == judge.Tight && f.Limits.Least > 0 && plain == s.length(f.Limits.Least):
+	case f.Verdict == judge.Tight && f.Limits.Least > 0 && said == s.length(f.Limits.Least):
 		return "just under " + plain
-	case f.Verdict == judge.Slack && plain == s.length(f.Limits.Most):
+	case f.Verdict == judge.Slack && said == s.length(f.Limits.Most):
 		return "just over " + plain
 	}
 	return plain

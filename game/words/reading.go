@@ -1,11 +1,12 @@
 package words
 
 import (
-	"leafwright/geom"
+	"math"
 	"strconv"
 	"strings"
 
 	"leafwright/game/measure"
+	"leafwright/geom"
 	"leafwright/geom/survey"
 )
 
@@ -95,10 +96,14 @@ func assumedSize(a survey.Assumption) (mm float64, is bool) {
 
 // NotMeasured says all that was not measured, what was taken alike in one line.
 func (s *Speaker) NotMeasured(all []survey.Assumption) []string {
-	var order []string
+	var order, falls []string
 	things := map[string][]string{}
 	const usual = "as is usual"
 	for _, a := range all {
+		if a.What == survey.Fall {
+			falls = append(falls, s.Fall(a.Tilt))
+			continue
+		}
 		taken, what := a.Taken, a.What
 		if size, is := assumedSize(a); is {
 			taken, what = usual, what+" ("+s.length(size)+")"
@@ -108,11 +113,25 @@ func (s *Speaker) NotMeasured(all []survey.Assumption) []string {
 		}
 		things[taken] = append(things[taken], what)
 	}
-	var out []string
+	out := falls
 	for _, taken := range order {
 		out = append(out, capital(listed(sharing(things[taken], "bow of the ")))+": taken "+taken+".")
 	}
 	return out
+}
+
+// Fall says how a fall across the opening was shared out between head and floor.
+func (s *Speaker) Fall(t survey.Tilt) string {
+	floor := t.Fall - t.Head
+	lower, head, sill := "lower", "fall", "rise"
+	if t.Fall < 0 {
+		lower, head, sill = "higher", "rise", "fall"
+	}
+	share := "half of it was taken for the head's " + head + " and half for the floor's " + sill
+	if part := floor / t.Fall; math.Abs(part-0.5) > 0.1 {
+		share = s.size(math.Abs(t.Head)) + " of it was taken for the head's " + head + " and " + s.size(math.Abs(floor)) + " for the floor's " + sill
+	}
+	return "The opening is " + s.size(math.Abs(t.Fall)) + " " + lower + " at its latch side, and nothing tells whether head or floor is out of level: " + share + ". Level the floor to know: it decides whether the top is cut or the foot."
 }
 
 // sharing says a beginning that all share only once.

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"leafwright/game/measure"
 	"leafwright/geom"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
@@ -69,10 +70,7 @@ func (s *Speaker) place(mm float64) string {
 // Millimetres writes a length to the tenth of a millimetre, with a true minus
 // sign and never as minus zero.
 func Millimetres(mm float64) string {
-	t := strconv.FormatFloat(mm, 'f', 1, 64)
-	if t == "-0.0" {
-		t = "0.0"
-	}
+	t := strconv.FormatFloat(measure.Round(mm, 0.1), 'f', 1, 64)
 	return strings.Replace(t, "-", "−", 1) + " mm"
 }
 
