@@ -91,9 +91,9 @@ func readSheet(pages []sheet.Page, unit measure.Unit) map[int]*paperMove {
 			m.back = mustRead(s[:strings.Index(s, " from the ")], unit)
 		}
 		switch {
-		case strings.HasPrefix(t, "Up from the f"), strings.HasPrefix(t, "From the h"):
+		case t == "Up from the", strings.HasPrefix(t, "Up from the f"), t == "From the", strings.HasPrefix(t, "From the h"):
 			i = m.readCut(texts, i, unit)
-		case t == "Hinge":
+		case strings.HasPrefix(t, "At the hinges"):
 			i = m.readSeats(texts, i, unit)
 		}
 	}
@@ -101,6 +101,9 @@ func readSheet(pages []sheet.Page, unit measure.Unit) map[int]*paperMove {
 }
 
 func mustRead(s string, unit measure.Unit) float64 {
+	if strings.HasPrefix(s, "under ") { // what can be marked
+		return 0
+	}
 	l, err := measure.Read(strings.ReplaceAll(s, "−", "-"), unit)
 	if err != nil {
 		panic(s + ": " + err.Error())
@@ -111,24 +114,22 @@ func mustRead(s string, unit measure.Unit) float64 {
 // readCut reads a table of marks whose head begins at i and gives where it ends. A table
 // that goes on overleaf has its head again.
 func (m *paperMove) readCut(texts []string, i int, unit measure.Unit) int {
-	c := paperCut{from: texts[i]}
+	var c paperCut
 	columns := 3
-	for i++; ; i++ { // the heads
-		t := texts[i]
-		for _, what := range []string{"Take off", "Strip, high", "Pack out", "Stop behind"} {
-			if strings.HasPrefix(t, what) {
-				c.what = what
-			}
-		}
-		if c.what == "Stop behind" {
-			columns = 2
-		}
-		if _, err := measure.Read(t, unit); err == nil {
+	heads := ""
+	for ; ; i++ {
+		if _, err := measure.Read(texts[i], unit); err == nil {
 			break
 		}
-		if c.what == "" {
-			c.from += " " + t
+		heads += texts[i] + " "
+	}
+	for _, what := range []string{"Take off", "Strip, high", "Pack out", "Stop behind"} {
+		if from, _, there := strings.Cut(heads, what); there {
+			c.from, c.what = from, what
 		}
+	}
+	if c.what == "Stop behind" {
+		columns = 2
 	}
 	for ; i+columns <= len(texts); i += columns {
 		place, err := measure.Read(texts[i], unit)
@@ -151,20 +152,20 @@ var hingeName = regexp.MustCompile(`^((top|middle|bottom) hinge|hinge \d from th
 
 // readSeats reads a table of what changes at the hinges.
 func (m *paperMove) readSeats(texts []string, i int, unit measure.Unit) int {
-	i += 4
-	for i < len(texts) && hingeName.MatchString(texts[i]) {
-		q := paperSeat{hinge: texts[i]}
-		i++
-		for {
-			if _, err := measure.Read(texts[i], unit); err == nil {
+	for i += 3; i < len(texts); {
+		cell, k := "", i
+		for ; k < min(i+6, len(texts)); k++ { // what it is may take lines
+			if _, err := measure.Read(texts[k], unit); err == nil {
 				break
 			}
-			q.what = strings.TrimSpace(q.what + " " + texts[i])
-			i++
+			cell += " " + texts[k]
 		}
-		q.then = mustRead(texts[i+1], unit)
-		m.seats = append(m.seats, q)
-		i += 2
+		hinge, what, _ := strings.Cut(strings.TrimSpace(cell), ": ")
+		if hinge = strings.ToLower(hinge); !hingeName.MatchString(hinge) || k+1 >= len(texts) {
+			break
+		}
+		m.seats = append(m.seats, paperSeat{hinge, what, mustRead(texts[k+1], unit)})
+		i = k + 2
 	}
 	return i - 1
 }

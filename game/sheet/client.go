@@ -8,6 +8,7 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/draw"
+	"leafwright/geom/judge"
 )
 
 // What the sheet for the client is made of: a recommendation, the doors beside each
@@ -132,7 +133,7 @@ func (c *client) beside(f *flow) {
 	c.heads(f, boldStyle)
 	c.pictures(f)
 	f.y += 1 * MM
-	c.band(f, "", boldStyle, func(w *way) []string { return []string{w.say.headline(&w.col)} })
+	c.band(f, "", boldStyle, func(w *way) []string { return []string{c.headline(w)} })
 	c.legend(f)
 	of := func(say func(w *way) []string) func(w *way) []string {
 		return func(w *way) []string {
@@ -147,7 +148,7 @@ func (c *client) beside(f *flow) {
 		c.band(f, "What is done", cellStyle, of((*way).done))
 	}
 	c.band(f, "What you will see", cellStyle, func(w *way) []string { return w.say.see(&w.col) })
-	c.band(f, "What you will feel", cellStyle, func(w *way) []string { return w.say.feel(&w.col) })
+	c.band(f, "What you will feel", cellStyle, c.feel)
 	c.band(f, "Through the year", cellStyle, func(w *way) []string { return []string{w.seasons()} })
 	if !options {
 		return
@@ -258,8 +259,36 @@ func (c *client) turn(f *flow) {
 	}
 }
 
-// foot says how sure it all is, and explains words.
+// headline says in a few words how a door fits; of a rated leaf only what keeps it from
+// shutting, for its label says what its gaps may be.
+func (c *client) headline(w *way) string {
+	if c.rated && w.merit.binds == 0 {
+		return "Shuts; its gaps are not judged here"
+	}
+	return w.say.headline(&w.col)
+}
+
+// feel says what is felt of it, of a rated leaf likewise.
+func (c *client) feel(w *way) (out []string) {
+	if !c.rated {
+		return w.say.feel(&w.col)
+	}
+	for i := range w.col.Findings {
+		if f := &w.col.Findings[i]; f.Verdict == judge.Binds {
+			out = append(out, w.say.felt(f))
+		}
+	}
+	return append(out, "Whether its gaps are as its label asks is not judged here: whoever looks after its certificate measures them.")
+}
+
+// foot says what harms while it is done, how sure it all is, and explains words.
 func (c *client) foot(f *flow) {
+	if harm := c.harm(); len(harm) > 0 {
+		f.heading("While the work is done")
+		for _, t := range harm {
+			c.para(f, t, cellStyle)
+		}
+	}
 	f.heading("How sure this is")
 	for _, t := range c.sureness() {
 		c.para(f, t, cellStyle)
@@ -276,7 +305,7 @@ func (c *client) foot(f *flow) {
 
 // sign leaves room to choose and to sign.
 func (c *client) sign(f *flow) {
-	f.need(30 * MM)
+	f.need(26 * MM)
 	if len(c.options()) == 0 {
 		f.heading("Seen")
 		f.y += signRoom - tick
@@ -318,6 +347,7 @@ func ratedPages(a *Ask) []Page {
 	b := *a
 	b.Job, b.Options = &j, nil
 	c := newClient(&b)
+	c.rated = true
 	f := newFlow(&b, j.Name)
 	c.para(f, j.Name, titleStyle)
 	c.para(f, "How the door fits now.", bodyStyle)

@@ -420,7 +420,16 @@ func TestWhatIsSaidOfAWay(t *testing.T) {
 			}
 			good := judge.Worst(judge.Verdicts(f, &c.Tried.Door, &a.Job.Wanted)) == judge.Good
 			if good && c.Refused == 0 {
-				says(t, text, "Fits well all round")
+				headline := "Fits well all round"
+				if a.Job.Survey != nil {
+					a.Job.SureOf(a.Job.Change(o)).Weigh(c.Findings)
+				}
+				for i := range c.Findings {
+					if c.Findings[i].InDoubt() {
+						headline = "Fits as measured, but that is in doubt"
+					}
+				}
+				says(t, text, headline)
 				says(t, text, "Swings freely")
 			}
 		}

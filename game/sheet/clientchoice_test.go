@@ -130,7 +130,7 @@ func TestRatedLeafIsGivenNoAdvice(t *testing.T) {
 		text := written(pagesOf(t, &Ask{Job: &j, Kind: Client, Paper: Papers[0], Options: []int{0, 1}, Words: words.UK}))
 		says(t, text, "This is a fire door or another labelled door")
 		says(t, text, "none is recommended")
-		for _, word := range []string{"We recommend", "A: ", "Your choice", "What is done", "Fits well"} {
+		for _, word := range []string{"We recommend", "A: ", "Your choice", "What is done", "Fits well", "Fits", "Swings freely", "too wide"} {
 			if strings.Contains(text, word) {
 				t.Errorf("%q is said of a rated leaf: %q", word, text)
 			}

@@ -246,6 +246,11 @@ func (p plain) headline(c *game.Column) string {
 	}
 	out := c.Out()
 	if len(out) == 0 {
+		for i := range c.Findings {
+			if c.Findings[i].InDoubt() {
+				return "Fits as measured, but that is in doubt"
+			}
+		}
 		return "Fits well all round"
 	}
 	f := out[0]

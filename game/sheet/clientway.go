@@ -36,6 +36,7 @@ type client struct {
 	ways  []way
 	first int      // the place among ways of the door as it stands, then of the options
 	best  int      // likewise, of the one recommended
+	rated bool     // a rated leaf: what its gaps are is said, and not whether they are right
 	wide  float64  // of a door's column, px
 	said  []string // all that is written, for the words that need explaining
 }
@@ -234,6 +235,38 @@ func volume(l *door.Leaf) float64 {
 	empty.Bottom = geom.Level(min(c.HangingFoot.Y, c.ClosingFoot.Y) - 2)
 	off, _ := trim.Took(l, &empty)
 	return off * l.Thickness
+}
+
+// harm says in plain words what the work may stir up, where any is done: lead in old paint, by
+// the year of the house, and dust.
+func (c *client) harm() (out []string) {
+	worked := false
+	for _, w := range c.options() {
+		worked = worked || w.work != nil
+	}
+	if !worked {
+		return nil
+	}
+	f := game.FactsOf(c.a.Job)
+	f.Cuts, f.Sands = true, true
+	const lead = " Lead harms, children and the unborn most. The paint is tested before it is planed, scraped or sanded; until it is known to be free of it, children and pregnant women stay away, dust is kept in and wiped up wet, and your local rules say who may do it."
+	for _, r := range timber.Cautions(&f) {
+		switch r.Caution {
+		case timber.LeadLikely:
+			if f.Built <= 0 && !f.Reclaimed {
+				out = append(out, "If the paint is old it may hold lead, in coats under newer ones too."+lead)
+			} else {
+				out = append(out, "Paint so old is likely to hold lead, in coats under newer ones too."+lead)
+			}
+		case timber.LeadPossible:
+			out = append(out, "Paint of those years may still hold lead."+lead)
+		case timber.WoodDust, timber.CedarDust:
+			if len(out) == 0 || !strings.HasPrefix(out[len(out)-1], "Wood dust") {
+				out = append(out, "Wood dust harms lungs and nose: it is taken up at the tool, or the work is done outside.")
+			}
+		}
+	}
+	return out
 }
 
 // leastMargin is what a ± reads at the least, mm.

@@ -18,6 +18,11 @@ type flow struct {
 
 	left, right  float64 // of the column being set
 	top, foot, y float64 // of the room on a page, and how far it is filled
+	half         int     // which of two columns is being set, 0 where there is one
+	indent       float64 // how far in the column is being set
+	turns        int     // how often the flow has gone on to a new column or page
+
+	cell, cellBold style // of tables
 }
 
 // style is how a line of writing looks.
@@ -42,7 +47,7 @@ var (
 
 const (
 	margin   = 12 * MM // no printer's unprintable rim is wider
-	footRoom = 17 * MM // of the line's check and the running foot
+	footRoom = 14 * MM // of the line's check and the running foot
 
 	lead  = 1.3  // from line to line, sizes
 	rise  = 0.78 // of a size, above the baseline
@@ -52,7 +57,7 @@ const (
 
 // newFlow begins a sheet; about stands at the foot of its pages.
 func newFlow(a *Ask, about string) *flow {
-	f := &flow{a: a, about: about}
+	f := &flow{a: a, about: about, cell: cellStyle, cellBold: cellBold}
 	f.newPage()
 	return f
 }
@@ -69,13 +74,57 @@ func (f *flow) newPage() {
 	}
 	f.top, f.foot = margin, l.Height-margin-footRoom
 	f.y = f.top
+	f.turns++
 }
 
-// need goes on to the next page when there is less room than so much on this one.
-func (f *flow) need(height float64) {
-	if f.y+height > f.foot && f.y > f.top {
+// columnsApart is between two columns of a page.
+const columnsApart = 6 * MM
+
+// halves sets what follows in two columns, down the left one and then the right.
+func (f *flow) halves() {
+	const least = 25 * MM // a lower column is not begun
+	f.need(least)
+	f.top = f.y
+	f.into(1)
+}
+
+// into begins one of the two columns.
+func (f *flow) into(half int) {
+	f.half = half
+	wide := (f.l().Width - 2*margin - columnsApart) / 2
+	left := margin + float64(half-1)*(wide+columnsApart)
+	f.left, f.right = left+f.indent, left+wide
+	f.y = f.top
+}
+
+// onward goes on to the next column, of the next page after the last.
+func (f *flow) onward() {
+	switch f.half {
+	case 1:
+		f.turns++
+		f.into(2)
+	case 2:
+		f.newPage()
+		f.into(1)
+	default:
 		f.newPage()
 	}
+}
+
+// need goes on to the next column when there is less room than so much in this one.
+func (f *flow) need(height float64) {
+	if f.y+height > f.foot && f.y > f.top {
+		f.onward()
+	}
+}
+
+// within sets something so far in.
+func (f *flow) within(in float64, set func()) {
+	f.indent += in
+	f.left += in
+	set()
+	f.indent -= in
+	f.left -= in
 }
 
 // space leaves some room free, none at a page's top.
@@ -87,10 +136,21 @@ func (f *flow) space(height float64) {
 
 func (f *flow) width() float64 { return f.right - f.left }
 
+// free is the room of a paragraph set so far in: of two columns what is between them takes
+// the widest face's excess.
+func (f *flow) free(in float64) float64 {
+	if f.half > 0 {
+		return (f.width() - in) * wider
+	}
+	return f.width() - in
+}
+
+// wider than the estimate of a text's width is the widest face a browser may bring.
+const wider = 1.03
+
 // broken breaks a text into lines no wider than the room; a length wider than that is
 // broken where it has a space, a word anywhere.
 func broken(text string, st style, room float64) (out []string) {
-	const wider = 1.03 // than the estimate, the widest face a browser may bring
 	fits := func(s string) bool { return draw.TextWidth(s, st.size, st.bold)*wider <= room }
 	start := func(lengths bool) (end int) { // the longest that fits and ends between words
 		for i := 0; i <= len(text); i++ {
@@ -125,14 +185,15 @@ func broken(text string, st style, room float64) (out []string) {
 	return out
 }
 
-// inLength tells whether the space at i stands inside a length, as 5' 8 1/4" or 12 mm.
+// inLength tells whether the space at i stands inside a length or a time, as 5' 8 1/4", 12 mm
+// or 4 h.
 func inLength(text string, i int) bool {
 	if i == 0 || i+1 == len(text) {
 		return false
 	}
 	digit := func(c byte) bool { return '0' <= c && c <= '9' }
 	before, after := text[i-1], text[i+1:]
-	return (digit(before) || before == '\'') && (digit(after[0]) || strings.HasPrefix(after, "mm") || strings.HasPrefix(after, "min"))
+	return (digit(before) || before == '\'') && (digit(after[0]) || strings.HasPrefix(after, "mm") || strings.HasPrefix(after, "min") || strings.HasPrefix(after, "h.") || strings.HasPrefix(after, "h "))
 }
 
 // height is what a text takes up set in lines no wider than the room.
@@ -164,7 +225,7 @@ func (f *flow) heading(text string) {
 
 // hung sets a paragraph whose lines begin so far in, with a mark before the first.
 func (f *flow) hung(mark, text string, st style, in float64) {
-	lines := broken(text, st, f.width()-in)
+	lines := broken(text, st, f.free(in))
 	if all := float64(len(lines)) * lead * st.size; all < f.foot-f.top {
 		f.need(all)
 	}
@@ -174,6 +235,28 @@ func (f *flow) hung(mark, text string, st style, in float64) {
 			write(f.l(), mark, style{st.size, true, st.ink}, draw.Start, f.left, f.y+rise*st.size)
 		}
 		write(f.l(), s, st, draw.Start, f.left+in, f.y+rise*st.size)
+		f.y += lead * st.size
+	}
+}
+
+// runIn sets a paragraph that begins with its name in bold.
+func (f *flow) runIn(name, text string, st style) {
+	bold := style{st.size, true, st.ink}
+	more := draw.TextWidth(name, st.size, true) - draw.TextWidth(name, st.size, false)
+	lines := broken(name+" "+text, st, f.free(more))
+	if !strings.HasPrefix(lines[0], name) {
+		f.para(name+" "+text, st)
+		return
+	}
+	f.need(float64(len(lines)) * lead * st.size)
+	for i, s := range lines {
+		x, y := f.left, f.y+rise*st.size
+		if i == 0 {
+			write(f.l(), name, bold, draw.Start, x, y)
+			x += draw.TextWidth(name+" ", st.size, true)
+			s = strings.TrimPrefix(s[len(name):], " ")
+		}
+		write(f.l(), s, st, draw.Start, x, y)
 		f.y += lead * st.size
 	}
 }

@@ -1,6 +1,10 @@
 package sheet
 
-import "leafwright/game/draw"
+import (
+	"strings"
+
+	"leafwright/game/draw"
+)
 
 // blank is a table's cell to write in with a pencil.
 const blank = " "
@@ -14,19 +18,23 @@ const (
 // table sets rows under heads, the columns as wide as their shares of the column; rows
 // are kept whole, and the heads come again on a new page. No heads, no row of them.
 func (f *flow) table(shares []float64, heads []string, rows [][]string) {
-	if all := f.tableHeight(shares, heads, rows); all < (f.foot-f.top)/2 {
+	whole := (f.foot - f.top) / 2
+	if f.half > 0 { // a column is soon half empty
+		whole /= 2
+	}
+	if all := f.tableHeight(shares, heads, rows); all < whole {
 		f.need(all)
 	}
 	for i, r := range rows {
-		on, more := len(f.pages), 0.0
+		on, more := f.turns, 0.0
 		if i == 0 && len(heads) > 0 {
-			more = f.rowHeight(shares, heads, cellBold)
+			more = f.rowHeight(shares, heads, f.cellBold)
 		}
-		f.need(f.rowHeight(shares, r, cellStyle) + more)
-		if len(heads) > 0 && (i == 0 || len(f.pages) != on) {
-			f.row(shares, heads, cellBold)
+		f.need(f.rowHeight(shares, r, f.cell) + more)
+		if len(heads) > 0 && (i == 0 || f.turns != on) {
+			f.row(shares, heads, f.cellBold)
 		}
-		f.row(shares, r, cellStyle)
+		f.row(shares, r, f.cell)
 	}
 	f.y += 1 * MM
 }
@@ -35,12 +43,37 @@ func (f *flow) table(shares []float64, heads []string, rows [][]string) {
 func (f *flow) tableHeight(shares []float64, heads []string, rows [][]string) float64 {
 	tall := 1 * MM
 	if len(heads) > 0 {
-		tall += f.rowHeight(shares, heads, cellBold)
+		tall += f.rowHeight(shares, heads, f.cellBold)
 	}
 	for _, r := range rows {
-		tall += f.rowHeight(shares, r, cellStyle)
+		tall += f.rowHeight(shares, r, f.cell)
 	}
 	return tall
+}
+
+// fitted gives columns for shares of which some are 0: those are as wide as their cells need to
+// stand on one line, heads broken between words; the others share what is left.
+func (f *flow) fitted(shares []float64, heads []string, rows [][]string) []float64 {
+	out, left, sum := make([]float64, len(shares)), f.width(), 0.0
+	for i, s := range shares {
+		if sum += s; s > 0 {
+			continue
+		}
+		for _, r := range rows {
+			out[i] = max(out[i], draw.TextWidth(r[i], f.cell.size, false))
+		}
+		for _, word := range strings.Fields(heads[i]) {
+			out[i] = max(out[i], draw.TextWidth(word, f.cellBold.size, true))
+		}
+		out[i] = out[i]*wider + 2*cellGap + 1
+		left -= out[i]
+	}
+	for i, s := range shares {
+		if s > 0 {
+			out[i] = max(left, 0) * s / sum
+		}
+	}
+	return out
 }
 
 // columns calls put for every cell with where it stands.
@@ -82,16 +115,16 @@ func (f *flow) row(shares []float64, cells []string, st style) {
 	line(l, draw.Fine, hair, draw.Pt{X: f.left, Y: f.y}, draw.Pt{X: f.right, Y: f.y})
 }
 
-// twoTables sets two tables of the same columns side by side.
-func (f *flow) twoTables(shares []float64, heads [2][]string, rows [2][][]string) {
-	f.beside(func(i int) float64 { return f.tableHeight(shares, heads[i], rows[i]) },
-		func() { f.table(shares, heads[0], rows[0]) }, func() { f.table(shares, heads[1], rows[1]) })
+// twoTables sets two tables side by side.
+func (f *flow) twoTables(shares [2][]float64, heads [2][]string, rows [2][][]string) {
+	f.beside(func(i int) float64 { return f.tableHeight(shares[i], heads[i], rows[i]) },
+		func() { f.table(shares[0], heads[0], rows[0]) }, func() { f.table(shares[1], heads[1], rows[1]) })
 }
 
 // beside sets two things side by side in the halves of the column, on one page where
 // they fit on one; tall tells how high either is in its half.
 func (f *flow) beside(tall func(i int) float64, first, second func()) {
-	const between = 6 * MM
+	const between = columnsApart
 	left, right := f.left, f.right
 	half := (right - left - between) / 2
 	f.right = left + half

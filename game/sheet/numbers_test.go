@@ -75,7 +75,7 @@ func TestNumbersAreTheModels(t *testing.T) {
 				first := func(what string) string { return after(t, texts[:offer], what, check) }
 				near("hanging edge", first("Hanging edge"), c.HangingHead.Y-c.HangingFoot.Y, line)
 				near("closing edge", first("Closing edge"), c.ClosingHead.Y-c.ClosingFoot.Y, line)
-				near("diagonal", first("Hanging foot to closing top"), math.Hypot(c.ClosingHead.X-c.HangingFoot.X, c.ClosingHead.Y-c.HangingFoot.Y), line)
+				near("diagonal", first("Diagonal, hanging foot"), math.Hypot(c.ClosingHead.X-c.HangingFoot.X, c.ClosingHead.Y-c.HangingFoot.Y), line)
 				hinge, latch := now.Frame.HeadCorners()
 				low := max(now.Floor.At(now.Frame.HingeJamb.At(0), 0), now.Floor.At(now.Frame.LatchJamb.At(0), 0))
 				middle := (min(hinge.Y, latch.Y) + low) / 2
@@ -107,7 +107,7 @@ func gapsAsTheModel(t *testing.T, texts []string, from int, d *door.Door, near f
 func rod(t *testing.T, j *game.Job, texts []string, d *door.Door, near func(what, text string, want, step float64), step float64) {
 	t.Helper()
 	for i, s := range texts { // it begins at its upper end
-		if strings.HasPrefix(s, "head ") {
+		if s == "head" || strings.HasPrefix(s, "head ") {
 			texts = texts[i:]
 			break
 		}

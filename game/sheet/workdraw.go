@@ -11,11 +11,11 @@ import (
 
 // Sizes of the leaf's drawing, px.
 const (
-	drawingHigh = 108 * MM
-	rodWide     = 74 * MM
-	railApart   = 9 * MM // between lines of marks over top and under foot
-	wedge       = 4 * MM // what is taken off, where it is most
-	badge       = 2.4 * MM
+	rodWide   = 60 * MM
+	asideWide = 52 * MM // of what is said beside the drawings
+	railApart = 9 * MM  // between lines of marks over top and under foot
+	wedge     = 4 * MM  // what is taken off, where it is most
+	badge     = 2.4 * MM
 )
 
 var tickStyle = style{10 * pt, true, draw.TextInk}
@@ -23,22 +23,64 @@ var tickStyle = style{10 * pt, true, draw.TextInk}
 // drawings sets the leaf with its cuts and the storey rod side by side.
 func (b *bench) drawings() {
 	b.space(2 * MM)
-	tall := drawingHigh
+	tall := b.tall
 	if b.a.Paper.Height < 290 { // a shorter sheet
 		tall -= 12 * MM
 	}
 	x0, y0, x1, y1 := b.box(tall)
-	left := b.drawLeaf(x0, y0, x1-rodWide-4*MM, y1)
-	b.drawRod(x1-rodWide, y0, x1, y1)
-	b.y += 1 * MM
-	b.para("The leaf on its back, knuckle face up: rings are moves, − off, + on, a stop's figures behind the front edge; wedges are drawn large, crossed boxes are bad places. The storey rod as all is in the end: left heights on the jamb from its floor, right on the leaf from its foot. "+b.a.rounding(), smallStyle)
+	rod := x1 - asideWide - 4*MM
+	left := b.drawLeaf(x0, y0, rod-rodWide-3*MM, y1)
+	b.drawRod(rod-rodWide, y0, rod, y1)
 	if len(left) > 0 {
 		all := make([]string, len(left))
 		for i, n := range left {
 			all[i] = number(n)
 		}
-		b.para("There is no room in the drawing for the marks of move "+join(all)+": they are in the tables.", smallStyle)
+		b.unmarked = " There is no room in the drawing for the marks of move " + join(all) + ": they are in the tables."
 	}
+	b.aside(x1-asideWide, y0, x1, y1)
+}
+
+// aside sets beside the drawings what gauges are set to, and what the drawings' signs are;
+// where the settings find no room there they come later.
+func (b *bench) aside(x0, y0, x1, y1 float64) {
+	end, left := b.y, b.left
+	b.left, b.right, b.y = x0, x1, y0
+	key := b.key() + b.unmarked + " " + b.a.rounding()
+	all := b.settings()
+	room := y1 - y0 - height(key, smallStyle, b.width()) - lead*headStyle.size - 4*MM
+	for _, q := range all {
+		room -= b.settingHeight(&q)
+	}
+	if b.later = nil; room < 0 {
+		b.later = all
+	} else if len(all) > 0 {
+		b.para("Gauges and "+b.s.Packer+"s", style{11.5 * pt, true, draw.TextInk})
+		b.setSettings(all)
+		b.y += 3 * MM
+	}
+	b.para(key, smallStyle)
+	b.y, b.left = max(end, b.y), left
+}
+
+// key says what the drawings' signs are, of those there may be.
+func (b *bench) key() string {
+	said := "The leaf on its back, knuckle face up"
+	if len(b.plan.cuts) > 0 {
+		said += ": rings are moves, − off, + on, wedges drawn large"
+	} else {
+		said += ": rings are moves"
+	}
+	for i := range b.plan.cuts {
+		if b.plan.cuts[i].stop {
+			said += "; a stop's figures are behind the front edge"
+			break
+		}
+	}
+	if b.plan.repairs != nil {
+		said += "; crossed boxes are bad places"
+	}
+	return said + ". The storey rod as all is in the end: left on the jamb from its floor, right on the leaf from its foot."
 }
 
 // plate puts the leaf's plane, its hinges on the side they are on, on the page.
@@ -76,9 +118,9 @@ func off(p, way draw.Pt, by float64) draw.Pt { return draw.Pt{X: p.X + way.X*by,
 // drawLeaf draws the leaf as it stands with a line of marks beside an edge for every cut,
 // as many as leave the leaf room; it gives the moves there is none for.
 func (b *bench) drawLeaf(x0, y0, x1, y1 float64) (left []int) {
-	const narrowest = 24 * MM
+	const narrowest = 21 * MM
 	l := &b.plan.before.Door.Leaf
-	most, aside := 0.0, 0.0
+	most, aside, beyond := 0.0, 0.0, 3*MM // beyond: of a figure past its edge's end
 	for i := range b.plan.cuts {
 		c := &b.plan.cuts[i]
 		for _, k := range c.marks {
@@ -87,6 +129,8 @@ func (b *bench) drawLeaf(x0, y0, x1, y1 float64) (left []int) {
 			}
 			if c.edge.Upright() {
 				aside = max(aside, draw.TextWidth("−"+b.a.amount(c, &k), tickStyle.size, true)+4*MM)
+			} else {
+				beyond = max(beyond, draw.TextWidth("−"+b.a.amount(c, &k), tickStyle.size, true)/2)
 			}
 		}
 	}
@@ -97,7 +141,7 @@ func (b *bench) drawLeaf(x0, y0, x1, y1 float64) (left []int) {
 	var lines [door.Edges]int
 	p := plate{back: b.a.Job.Hand == game.Right}
 	for each := 3; each >= 0; each-- {
-		lines, rooms = [door.Edges]int{}, [door.Edges]float64{3 * MM, 3 * MM, 3 * MM, 3 * MM}
+		lines, rooms = [door.Edges]int{}, [door.Edges]float64{beyond, beyond, 3 * MM, 3 * MM}
 		for i := range b.plan.cuts {
 			e := b.plan.cuts[i].edge
 			if lines[e] == each {

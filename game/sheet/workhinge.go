@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"slices"
+
 	"leafwright/game"
 	"leafwright/game/words"
 	"leafwright/geom/door"
@@ -35,9 +37,9 @@ const (
 func (q seatOf) say(s *words.Speaker) string {
 	switch q {
 	case onLeaf:
-		return "upper end of the plate, below the leaf's top"
+		return "plate's top, below the leaf's top"
 	case onJamb:
-		return "upper end of the plate, below the head"
+		return "plate's top, below the head"
 	case leafGain:
 		return s.Gain + " in the leaf, deep"
 	case jambGain:
@@ -47,9 +49,9 @@ func (q seatOf) say(s *words.Speaker) string {
 	case jambPack:
 		return s.Packer + " on the jamb, thick"
 	case pinOut:
-		return "middle of the pin, out of the frame's front edge"
+		return "pin's middle, out of the frame's front edge"
 	case faceBack:
-		return "middle of the pin, out of the leaf's knuckle face"
+		return "pin's middle, out of the leaf's knuckle face"
 	case plateHigh:
 		return "plates, high"
 	}
@@ -100,19 +102,10 @@ func seatsOf(a *Ask, was, is *game.Tried, recut []int) (out []seat) {
 				}
 			}
 			change := k.is - k.was
-			if change > 1e-6 || change < -1e-6 || q == leafGain && anew && holds(recut, i) {
+			if change > 1e-6 || change < -1e-6 || q == leafGain && anew && slices.Contains(recut, i) {
 				out = append(out, k)
 			}
 		}
 	}
 	return out
-}
-
-func holds(all []int, x int) bool {
-	for _, y := range all {
-		if x == y {
-			return true
-		}
-	}
-	return false
 }

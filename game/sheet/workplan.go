@@ -8,6 +8,7 @@ import (
 	"leafwright/game/hardware"
 	"leafwright/geom"
 	"leafwright/geom/door"
+	"leafwright/geom/timber"
 	"leafwright/geom/trim"
 )
 
@@ -20,6 +21,20 @@ type plan struct {
 	cuts          []cut        // of the steps that are done, in order
 	work          *hardware.Work
 	repairs       *hardware.Repairs // nil where there are none
+	hang          hardware.Hang     // of all that is done
+}
+
+// then is the door after a step.
+func (p *plan) then(i int) game.Tried {
+	if i+1 < len(p.stood) {
+		return p.stood[i+1]
+	}
+	return p.after
+}
+
+// down tells whether the leaf is taken down.
+func (p *plan) down() bool {
+	return slices.ContainsFunc(p.work.Bill.Tasks, func(t timber.Task) bool { return t.Doing == timber.TakeDown })
 }
 
 // cut is what is marked for one move along an edge of the leaf or a side of the frame.
@@ -65,6 +80,7 @@ func planOf(a *Ask, option int) *plan {
 	}
 	p.after = now
 	p.work = hardware.WorkIn(a.Job, &before, p.steps)
+	p.hang = hardware.HangOf(&before, &p.after)
 	p.repairs = hardware.RepairsOf(a.Job, &before, &p.after, p.steps)
 	return p
 }

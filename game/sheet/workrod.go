@@ -67,20 +67,30 @@ func (b *bench) rodSide(marks []rodMark, edge, out, half, top, foot float64) {
 	const knee = 4 * MM
 	st := style{9 * pt, true, draw.TextInk}
 	room := side*(out-edge) - knee - 1*MM
+	const between = 0.6 * MM
+	text, at := make([][]string, len(marks)), make([]float64, len(marks))
+	high := func(i int) float64 { return float64(len(text[i])) * 1.15 * st.size }
 	next := top
-	for _, m := range marks {
+	for i, m := range marks { // down, and back up from the floor
+		text[i] = broken(m.text, st, room)
+		at[i] = max(m.at-high(i)/2, next)
+		next = at[i] + high(i) + between
+	}
+	last := foot
+	for i := len(marks) - 1; i >= 0; i-- {
+		at[i] = min(at[i], last-high(i))
+		last = at[i] - between
+	}
+	for i, m := range marks {
 		if m.from == m.to {
 			line(list, draw.Line, thick, draw.Pt{X: edge, Y: m.at}, draw.Pt{X: edge + half, Y: m.at})
 		} else {
 			area(list, draw.Metal, draw.Pt{X: edge, Y: m.from}, draw.Pt{X: edge + half, Y: m.from}, draw.Pt{X: edge + half, Y: m.to}, draw.Pt{X: edge, Y: m.to})
 			outline(list, draw.Line, thick, draw.Pt{X: edge, Y: m.from}, draw.Pt{X: edge + half, Y: m.from}, draw.Pt{X: edge + half, Y: m.to}, draw.Pt{X: edge, Y: m.to})
 		}
-		text := broken(m.text, st, room)
-		tall := float64(len(text)) * 1.15 * st.size
-		y := min(max(m.at-tall/2, next), foot-tall)
-		next = y + tall + 0.6*MM
-		line(list, draw.Fine, hair, draw.Pt{X: edge, Y: m.at}, draw.Pt{X: edge + side*knee, Y: y + tall/2})
-		for _, t := range text {
+		y := at[i]
+		line(list, draw.Fine, hair, draw.Pt{X: edge, Y: m.at}, draw.Pt{X: edge + side*knee, Y: y + high(i)/2})
+		for _, t := range text[i] {
 			write(list, t, st, anchor, edge+side*(knee+0.8*MM), y+rise*st.size)
 			y += 1.15 * st.size
 		}

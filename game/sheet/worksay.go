@@ -36,7 +36,7 @@ func (a *Ask) steps() (line, fine, place float64) {
 }
 
 // toStep rounds a length to what can be marked.
-func toStep(mm, step float64) float64 { return math.Round(mm/step)*step + 0 }
+func toStep(mm, step float64) float64 { return measure.Round(mm, step) }
 
 // figure writes a length rounded to a step: a bare number of mm, or inches with their
 // marks.
@@ -46,8 +46,11 @@ func (a *Ask) figure(mm, step float64) string {
 	return strings.Replace(text, "-", "−", 1)
 }
 
-// length writes it with its unit.
+// length writes it with its unit; one that is there and less than half a step as under one.
 func (a *Ask) length(mm, step float64) string {
+	if x := math.Abs(mm); x > 0.02 && toStep(x, step) == 0 {
+		return "under " + a.length(step, step)
+	}
 	if a.Unit == measure.Inch {
 		return a.figure(mm, step)
 	}
@@ -65,9 +68,9 @@ func (a *Ask) unit() string {
 // rounding says how the sheet's numbers are rounded.
 func (a *Ask) rounding() string {
 	if a.Unit == measure.Inch {
-		return "Rounded to what can be marked: amounts, depths and thicknesses to 1/64 in, sizes and heights to 1/32 in, places along an edge to 1/16 in."
+		return "Rounded: amounts, depths and thicknesses to 1/64 in, sizes and heights to 1/32 in, places along an edge to 1/16 in."
 	}
-	return "Rounded to what can be marked: sizes, heights and a line's ends and bends to 0.5 mm; between them, where a column says so, and depths and thicknesses to 0.1 mm; places along an edge to 1 mm."
+	return "Rounded: sizes, heights and lines to 0.5 mm, lines to 0.1 where a column says so; depths and thicknesses to 0.1; places along an edge to 1."
 }
 
 // bench speaks as the sheets for the bench do: lengths without idle noughts.

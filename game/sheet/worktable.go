@@ -7,6 +7,7 @@ import (
 	"leafwright/game/words"
 	"leafwright/geom/door"
 	"leafwright/geom/fit"
+	"leafwright/geom/timber"
 	"leafwright/geom/trim"
 )
 
@@ -28,11 +29,11 @@ func datumOf(s *words.Speaker, c *cut) string {
 	return "From the " + s.HangingEdge
 }
 
-// heads are the heads of a cut's table.
+// heads are the heads of a cut's table, the unit of all at its amounts.
 func (b *bench) heads(c *cut) []string {
 	unit := b.a.unit()
 	if c.stop {
-		return []string{datumOf(b.s, c) + unit, "Stop behind the front edge" + unit}
+		return []string{datumOf(b.s, c), "Stop behind the front edge" + unit}
 	}
 	what := "Take off"
 	switch {
@@ -41,18 +42,18 @@ func (b *bench) heads(c *cut) []string {
 	case c.on:
 		what = "Strip, high"
 	}
-	left := "Then high" + unit
+	left := "Then high"
 	switch {
 	case c.edge.Upright():
-		left = "Then wide" + unit
+		left = "Then wide"
 	case c.frame:
-		left = "Then to the floor" + unit
+		left = "Then to the floor"
 	}
 	what += unit
 	if line, fine, _ := b.a.steps(); c.round == fine && fine != line {
 		what += " (to " + b.a.figure(fine, fine) + ")"
 	}
-	return []string{datumOf(b.s, c) + unit, what, left}
+	return []string{datumOf(b.s, c), what, left}
 }
 
 // rows are the rows of a cut's table.
@@ -98,12 +99,12 @@ func (b *bench) cutTable(c *cut) {
 	case even(c):
 		how = "Gauge the line from the " + name + " as it is now, on both faces; what is left is for checking:"
 	}
-	shares := []float64{1.25, 1.2, 1}[:len(rows[0])]
-	if all := height(how, bodyStyle, b.width()) + b.tableHeight(shares, b.heads(c), rows); all < (b.foot-b.top)/2 {
+	shares, heads := b.fitted([]float64{1.2, 1.2, 0}[:len(rows[0])], b.heads(c), rows), b.heads(c)
+	if all := height(how, b.note, b.width()) + b.tableHeight(shares, heads, rows); all < (b.foot-b.top)/3 {
 		b.need(all)
 	}
-	b.para(how, bodyStyle)
-	b.table(shares, b.heads(c), rows)
+	b.para(how, b.note)
+	b.table(shares, heads, rows)
 }
 
 // alike gives the seats with those that are the same at every hinge as one, and what
@@ -133,32 +134,56 @@ func (b *bench) seatTable(seats []seat) {
 	var rows [][]string
 	seats, names := b.alike(seats)
 	for i, k := range seats {
-		rows = append(rows, []string{names[i], k.what.say(b.s), b.a.figure(k.was, k.round), b.a.figure(k.is, k.round)})
+		rows = append(rows, []string{capital(names[i]) + ": " + k.what.say(b.s), b.a.figure(k.was, k.round), b.a.figure(k.is, k.round)})
 	}
-	b.table([]float64{1.1, 2.6, 0.7, 0.7}, []string{"Hinge", "What", "Now" + unit, "Then" + unit}, rows)
+	heads := []string{"At the hinges" + unit, "Now", "Then"}
+	b.table(b.fitted([]float64{1, 0, 0}, heads, rows), heads, rows)
 }
 
 // checks sets what to measure before the first cut, beside what the sheet counts on.
 func (b *bench) checks() {
 	b.heading("Before the first cut, measure")
 	line := b.a.sizeStep()
-	b.para("If anything differs by more than "+b.a.length(2*line, line)+", stop: mend the job and print the sheet anew.", bodyStyle)
+	_, fine, _ := b.a.steps()
+	said := "If anything differs by " + b.a.length(line, line) + " or more, stop: mend the job and print the sheet anew."
+	if spare, of := b.tightest(); spare >= 0 && spare < line {
+		has := b.a.length(spare, fine)
+		if toStep(spare, fine) == 0 {
+			has = "nothing"
+		}
+		said += " The gap at the " + b.s.Edge(of) + " has less than that to spare (" + has + "): leave a last shaving there for the dry hang, which tells it by feeler."
+	}
+	b.para(said, b.body)
 	unit := b.a.unit()
 	was, is := &b.plan.before.Door, &b.plan.after.Door
 	var rows [2][][]string // leaf, opening
-	for _, q := range sizesOf(b.s, was, is) {
-		then := "the same"
-		if toStep(q.was, line) != toStep(q.is, line) {
-			then = b.a.figure(q.is, line)
+	var changes [2]bool
+	sizes := sizesOf(b.s, was, is)
+	for _, q := range sizes {
+		changes[q.of] = changes[q.of] || toStep(q.was, line) != toStep(q.is, line)
+	}
+	for _, q := range sizes {
+		row := []string{q.what, b.a.figure(q.was, line), blank}
+		if changes[q.of] {
+			then := "same"
+			if toStep(q.was, line) != toStep(q.is, line) {
+				then = b.a.figure(q.is, line)
+			}
+			row = append(row, then)
 		}
-		rows[q.of] = append(rows[q.of], []string{q.what, b.a.figure(q.was, line), blank, then})
+		rows[q.of] = append(rows[q.of], row)
 	}
-	shares := []float64{2, 1.15, 1, 1.15}
-	if unit == "" { // 6' 11 17/32"
-		shares = []float64{1.75, 1.45, 0.8, 1.45}
+	var shares [2][]float64
+	var heads [2][]string
+	for of, name := range [2]string{"Leaf", "Opening"} {
+		n := len(rows[of][0])
+		heads[of] = []string{name + unit, "Now", "Read", "Then"}[:n]
+		shares[of] = []float64{3, 1, 1, 1}[:n]
+		if unit == "" { // 6' 11 17/32"
+			shares[of] = []float64{1.95, 1.6, 0.85, 1.6}[:n]
+		}
 	}
-	heads := func(of string) []string { return []string{of + unit, "Now", "Read", "Finished"} }
-	b.twoTables(shares, [2][]string{heads("Leaf"), heads("Opening")}, rows)
+	b.twoTables(shares, heads, rows)
 }
 
 // size is a measurement of leaf or opening, before and after, mm.
@@ -198,8 +223,8 @@ func sizesOf(s *words.Speaker, was, is *door.Door) []size {
 		both(0, "Wide at the top", func(d *door.Door) float64 { return wide(d, 1) }),
 		both(0, "Wide half way up", func(d *door.Door) float64 { return wide(d, 0.5) }),
 		both(0, "Wide at the foot", func(d *door.Door) float64 { return wide(d, 0) }),
-		both(0, "Hanging foot to closing top", func(d *door.Door) float64 { return diagonal(d, true) }),
-		both(0, "Hanging top to closing foot", func(d *door.Door) float64 { return diagonal(d, false) }),
+		both(0, "Diagonal, hanging foot", func(d *door.Door) float64 { return diagonal(d, true) }),
+		both(0, "Diagonal, hanging top", func(d *door.Door) float64 { return diagonal(d, false) }),
 		both(1, "Wide at the top", func(d *door.Door) float64 { return gap(d, 1) }),
 		both(1, "Wide half way up", func(d *door.Door) float64 { return gap(d, 0.5) }),
 		both(1, "Wide at the foot", func(d *door.Door) float64 { return gap(d, 0) }),
@@ -208,86 +233,55 @@ func sizesOf(s *words.Speaker, was, is *door.Door) []size {
 	}
 }
 
-// settings sets every gauge, packer and bevel setting once, with what it is for.
-func (b *bench) settings() {
-	type setting struct{ what, of string }
-	var all []setting
-	add := func(what, of string) {
-		for i := range all {
-			if all[i].what == what {
-				all[i].of = all[i].of + "; " + of
-				return
-			}
-		}
-		all = append(all, setting{what, of})
-	}
-	_, fine, _ := b.a.steps()
-	for i := range b.plan.steps {
-		m := &b.plan.steps[i].Move
-		if !done(&b.plan.steps[i]) {
-			continue
-		}
-		of := "move " + number(i+1)
-		for k := range b.plan.cuts {
-			c := &b.plan.cuts[k]
-			if c.step != i || c.stop || c.frame {
-				continue
-			}
-			if first := toStep(c.marks[0].amount, c.round); first > 0 && even(c) {
-				add(b.a.length(first, c.round), words.LeafEdge(b.s, c.edge)+", "+of)
-			}
-		}
-		if m.Kind == trim.Ease {
-			add(b.a.length(m.First, fine), b.s.Arris+" of the "+words.LeafEdge(b.s, m.Edge)+", both ways, "+of)
-		}
-		if m.Kind == trim.Bevel {
-			add(b.a.length(setback(m, b.plan.before.Door.Leaf.Thickness), fine), "set back, bevel of the "+words.LeafEdge(b.s, m.Edge)+", "+of)
-		}
-		spec := trim.SpecOf(m.Kind)
-		seats, names := b.alike(b.seatsAt(i))
-		for k, q := range seats {
-			if spec.Trade != trim.TheHinges && q.was != q.is {
-				continue // it comes of itself
-			}
-			switch q.what {
-			case leafGain, jambGain, leafPack, jambPack:
-				add(b.a.length(q.is, fine), names[k]+", "+q.what.say(b.s)+", "+of)
-			}
-		}
-	}
-	for _, p := range b.plan.work.Strips {
-		of := "move " + number(p.Step+1)
-		add(b.a.length(p.Dowels.LeafGauge, fine), "dowels, on the leaf from the knuckle face, "+of)
-		add(b.a.length(p.Dowels.StripGauge, fine), "dowels, on the strip, "+of)
-	}
-	if len(all) == 0 {
-		return
-	}
-	const in = 28 * MM
-	room := headStyle.size*lead + 4*MM
-	for _, q := range all {
-		room += height(q.of+".", bodyStyle, b.width()-in)
-	}
-	b.need(min(room, (b.foot-b.top)/2))
-	b.heading("Gauges and " + b.s.Packer + "s")
-	for _, q := range all {
-		b.hung(q.what, q.of+".", bodyStyle, in)
-	}
-}
-
-// offer sets the gaps to read with the leaf hung in the end.
+// offer sets the gaps to read with the leaf hung dry, and again when it is painted.
 func (b *bench) offer() {
-	b.need(62 * MM)
+	said := "Offer it up before the last shavings of every cut, and read these when all is cut."
+	takes := b.paintTakes()
+	_, fine, _ := b.a.steps()
+	most := max(takes[door.HingeSide], takes[door.LatchSide], takes[door.HeadSide], takes[door.FloorSide])
+	switch {
+	case most > 0:
+		said += " Aim at them dry: the paint to come, up to " + b.a.length(most, fine) + " of each, is still in them."
+	case b.plan.work.Bill.Bared > 0:
+		said += " The job names no paint to come: on bared wood it takes about " + b.a.length(usualFilm(), fine) + " more a face."
+	}
+	heads, shares, rows := b.gapTable(&b.plan.after, true)
+	if b.half == 1 && b.top == margin { // work left, what is read right
+		b.onward()
+	}
+	b.need(min(b.foot-b.top, 4*MM+lead*headStyle.size+height(said, b.body, b.width())+b.tableHeight(shares, heads, rows)))
 	b.heading("Offer it up: the gaps to read")
-	b.para("Offer the leaf up before the last shavings of every cut, and read these again when it hangs.", bodyStyle)
-	b.gaps(&b.plan.after, true)
+	b.para(said, b.body)
+	b.table(shares, heads, rows)
 	var wanted []string
 	today := b.a.Job.WantedToday(&b.plan.after)
 	for e := range fit.Edges {
 		lim := today.Gaps[e]
 		wanted = append(wanted, b.s.Edge(e)+" "+b.s.Range(lim.Least, lim.Most))
 	}
-	b.para("Wanted today: "+join(wanted)+". "+b.spare(), bodyStyle)
+	when := "Wanted today: "
+	if most > 0 {
+		when = "Wanted today, hung dry: "
+	}
+	b.para(when+join(wanted)+". "+b.spare(), b.body)
+}
+
+// paintTakes gives what the paint to come and what is stripped take from the gaps, mm.
+func (b *bench) paintTakes() (mm [door.Edges]float64) {
+	paint, none := &b.a.Job.Paint, timber.Face{}
+	leaf, frame := timber.AllowanceOf(game.FaceOf(&paint.Leaf), none), timber.AllowanceOf(none, game.FaceOf(&paint.Frame))
+	for e := range mm {
+		if mm[e] = leaf.Loses(); door.Edge(e) != door.FloorSide { // the floor is no painted face
+			mm[e] += frame.Loses()
+		}
+	}
+	return mm
+}
+
+// usualFilm is what a primer and two coats of enamel come to on a face, mm.
+func usualFilm() float64 {
+	coats := timber.Face{On: []timber.Layers{{Paint: timber.Primer, Coats: 1}, {Paint: timber.Enamel, Coats: 2}}}
+	return timber.AllowanceOf(coats, timber.Face{}).Takes
 }
 
 // spare says how much the gaps may come out otherwise before one is no longer as wanted.
@@ -327,33 +321,45 @@ func (b *bench) tightest() (float64, door.Edge) {
 	return spare, of
 }
 
-// gaps sets a table of the gaps of a door, with blanks for what is read.
-func (b *bench) gaps(t *game.Tried, hung bool) {
+// gapTable gives a table of the gaps of a door, with blanks for what is read; in the end those
+// after the paint stand beside those hung dry, where it takes anything.
+func (b *bench) gapTable(t *game.Tried, last bool) (heads []string, shares []float64, rows [][]string) {
 	d := t.Door
 	var f fit.Fit
 	fit.Evaluate(&f, &d)
 	_, fine, _ := b.a.steps()
-	var rows [2][][]string // upright edges, the others
+	takes := b.paintTakes()
+	heads, shares = []string{"Where" + b.a.unit(), "Aim", "Read"}, []float64{2.3, 0.9, 1}
+	painted := false
+	for e := range takes {
+		painted = painted || last && toStep(takes[e], fine) != 0
+	}
+	switch {
+	case painted:
+		heads, shares = []string{"Where" + b.a.unit(), "Dry", "Read", "Painted", "Read"}, []float64{2.5, 0.62, 0.93, 1.1, 0.93}
+	case last:
+		heads, shares = []string{"Where" + b.a.unit(), "Aim", "Dry", "Hung"}, []float64{2.3, 0.9, 1, 1}
+	}
 	for e := range fit.Edges {
 		g, ends := &f.Gaps[e], f.Gaps[e].Range()
 		if ends.IsEmpty() {
 			continue
 		}
-		side := 1
 		wheres := [3]string{"hinge corner", "middle", b.s.LatchCorner}
 		if e.Upright() {
-			side, wheres = 0, [3]string{"foot", "middle", "top"}
+			wheres = [3]string{"foot", "middle", "top"}
 		}
 		for k, part := range [3]float64{0, 0.5, 1} {
-			at := ends.Lo + part*ends.Length()
-			row := []string{capital(b.s.Edge(e)) + ", " + wheres[k], b.a.figure(g.At(at), fine), blank}
-			if hung {
+			at := g.At(ends.Lo + part*ends.Length())
+			row := []string{capital(b.s.Edge(e)) + ", " + wheres[k], b.a.figure(at, fine), blank}
+			if painted {
+				row = append(row, b.a.figure(at-takes[e], fine))
+			}
+			if last {
 				row = append(row, blank)
 			}
-			rows[side] = append(rows[side], row)
+			rows = append(rows, row)
 		}
 	}
-	shares := []float64{2.2, 0.95, 1.15, 1}[:len(rows[0][0])]
-	heads := []string{"Where" + b.a.unit(), "Aim", "Offered", "Hung"}[:len(shares)]
-	b.twoTables(shares, [2][]string{heads, heads}, rows)
+	return heads, shares, rows
 }

@@ -1,7 +1,7 @@
 package pdf
 
 import (
-	"sort"
+	"slices"
 	"unicode"
 	"unicode/utf8"
 
@@ -22,6 +22,30 @@ func Missing(pages []sheet.Page) []rune {
 		return nil
 	}
 	var b sfnt.Buffer
+	return lettersOf(pages, func(r rune) bool {
+		n, err := face.GlyphIndex(&b, r)
+		// the library reaches the first 65536 characters only
+		return !unicode.IsControl(r) && (err != nil || n == 0 || r > 0xFFFF)
+	})
+}
+
+// joined are scripts whose letters take other forms, or other places, beside one another.
+var joined = []*unicode.RangeTable{unicode.Arabic, unicode.Syriac, unicode.Nko, unicode.Mongolian, unicode.Devanagari, unicode.Bengali,
+	unicode.Gurmukhi, unicode.Gujarati, unicode.Oriya, unicode.Tamil, unicode.Telugu, unicode.Kannada, unicode.Malayalam,
+	unicode.Sinhala, unicode.Myanmar, unicode.Khmer, unicode.Tibetan}
+
+// Unjoined gives the letters on the pages that the file holds but shows each by itself
+// where a reader of their script expects them joined, in order.
+func Unjoined(pages []sheet.Page) []rune {
+	missing := map[rune]bool{}
+	for _, r := range Missing(pages) {
+		missing[r] = true
+	}
+	return lettersOf(pages, func(r rune) bool { return !missing[r] && unicode.IsLetter(r) && unicode.In(r, joined...) })
+}
+
+// lettersOf gives those characters of the pages' writing that are such, in order.
+func lettersOf(pages []sheet.Page, such func(r rune) bool) (out []rune) {
 	seen := map[rune]bool{}
 	for i := range pages {
 		for _, m := range pages[i].Marks {
@@ -29,21 +53,14 @@ func Missing(pages []sheet.Page) []rune {
 				continue
 			}
 			for _, r := range m.Text {
-				if !seen[r] && !unicode.IsControl(r) {
-					n, err := face.GlyphIndex(&b, r)
-					// the library reaches the first 65536 characters only
-					seen[r] = err != nil || n == 0 || r > 0xFFFF
+				if !seen[r] && such(r) {
+					out = append(out, r)
 				}
+				seen[r] = true
 			}
 		}
 	}
-	var out []rune
-	for r, missing := range seen {
-		if missing {
-			out = append(out, r)
-		}
-	}
-	sort.Slice(out, func(i, k int) bool { return out[i] < out[k] })
+	slices.Sort(out)
 	return out
 }
 
