@@ -120,12 +120,19 @@ func (s *State) misfit(say *words.Speaker, m game.Misfit) string {
 // Note is a sentence about the readings, and the prompt it is about.
 type Note struct{ Text, Path string }
 
-// Misfits says which readings do not fit the others.
+// Misfits says which readings could not be taken as typed, but for the one that is asked
+// now, and which do not fit the others.
 func (s *State) Misfits() (out []Note) {
 	if !s.Measuring() {
 		return nil
 	}
 	say, card := s.speaker(), s.Card()
+	for k := range card {
+		p := &card[k]
+		if d, is := s.drafts[p.Path]; is && k != s.Asked() {
+			out = append(out, Note{p.Label + ": " + d.Text + " is not taken: " + d.Why + ".", p.Path})
+		}
+	}
 	for _, m := range s.Job().Misfits() {
 		n := Note{Text: s.misfit(say, m)}
 		if k := slices.IndexFunc(card, func(p Prompt) bool { return p.Index == m.Readings[0] }); k >= 0 {
@@ -248,9 +255,12 @@ func (s *State) Progress() (where, needed string) {
 		return "", ""
 	}
 	now := &card[s.Asked()]
-	n, of, least, missing, all := 0, 0, 0, 0, 0
+	n, of, least, missing, all, refused := 0, 0, 0, 0, 0, 0
 	for k := range card {
 		p := &card[k]
+		if _, is := s.drafts[p.Path]; is && p != now {
+			refused++
+		}
 		if p.Stage == now.Stage {
 			of++
 			if p.Path == now.Path {
@@ -271,7 +281,7 @@ func (s *State) Progress() (where, needed string) {
 	if s.look.CardShut {
 		return "", strconv.Itoa(all) + " read"
 	}
-	if of > 1 {
+	if of > 1 && now.Stage == game.Least { // the rest is as much as one likes
 		where += ": " + strconv.Itoa(n) + " of " + strconv.Itoa(of)
 	}
 	switch {
@@ -281,6 +291,9 @@ func (s *State) Progress() (where, needed string) {
 		needed = strconv.Itoa(all) + " read; each one more makes the door surer."
 	default:
 		needed = strconv.Itoa(least-missing) + " read of the " + strconv.Itoa(least) + " needed at least."
+	}
+	if refused > 0 {
+		needed += " Not taken as typed: " + strconv.Itoa(refused) + "."
 	}
 	return where, needed
 }

@@ -227,6 +227,15 @@ func joined(a, b trim.Move) (trim.Move, bool) {
 	return a, len(a.Check()) == 0
 }
 
+// Joined gives a stroke of the plane and a second one like it as one; not ok where they
+// are not alike, or one move cannot be both.
+func Joined(a, b trim.Move) (is trim.Move, ok bool) {
+	if !joins(&a, &b) {
+		return b, false
+	}
+	return joined(a, b)
+}
+
 // attempted gives the job with a move in a new option of its own.
 func attempted(job *game.Job, text string) (game.Job, error) {
 	var form game.Form

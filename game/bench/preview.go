@@ -72,6 +72,7 @@ func (s *State) pieceAfter(n int) trim.Piece {
 		t = s.Job().Stands()
 	}
 	p, _ := trim.All(trim.Piece{Door: t.Door, Anatomy: t.Anatomy, Offcuts: t.Offcuts}, moves[:n])
+	p.Anatomy.Rated = game.Rated(s.Job())
 	s.base = base{s.jobs, list, n, true, p}
 	return p
 }

@@ -164,8 +164,11 @@ func (s *State) SetShaving(mm float64) {
 }
 
 // Shavings gives those to choose from, in the unit shown.
-func (s *State) Shavings() []float64 {
-	if s.look.Inches {
+func (s *State) Shavings() []float64 { return Shavings(s.look.Inches) }
+
+// Shavings gives the shavings to choose from, mm: round ones in millimetres, or in inches.
+func Shavings(inches bool) []float64 {
+	if inches {
 		const inch = measure.PerInch
 		return []float64{inch / 128, inch / 64, inch / 32, inch / 16}
 	}

@@ -466,7 +466,7 @@ func TestMindedByHand(t *testing.T) {
 	for range 6 {
 		s.Key("ArrowDown", false)
 	}
-	if !strings.Contains(s.HandSays(), "haunch") || s.HandBad() {
+	if !strings.Contains(s.HandSays(), "haunch of the top rail") || s.HandBad() {
 		t.Errorf("6 mm off the top: bad %v, said %q", s.HandBad(), s.HandSays())
 	}
 	s.Key("Enter", false)

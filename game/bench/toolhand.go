@@ -120,22 +120,30 @@ func (s *State) moveTool(p draw.Pt) {
 func (s *State) stroke(p draw.Pt) {
 	h := &s.hold
 	e := h.mark.Edge
-	lo, hi := h.sight.Ends(e)
-	at := h.sight.Place(e, p)
-	on := h.sight.On(e, at)
-	h.lifted = math.Abs(p.X-on.X)+math.Abs(p.Y-on.Y) > liftReach
-	h.start, h.toe = s.strokeEnd(h.sight.Place(e, h.from), lo, hi), s.strokeEnd(at, lo, hi)
-	if h.start == h.toe { // a stroke has a length
-		h.toe = h.start + strokeTo
+	h.start, h.toe, h.part, h.lifted = Stroke(&h.sight, e, h.from, p)
+	h.mark.Place = h.sight.Place(e, p)
+}
+
+// Stroke gives what a plane run along an edge between two points of the sheet touches,
+// from where it starts to its toe, mm along the edge; whether that is only a part of the
+// edge, and whether the plane was lifted off it.
+func Stroke(g *draw.Sight, e fit.Edge, from, to draw.Pt) (start, toe float64, part, lifted bool) {
+	lo, hi := g.Ends(e)
+	at := g.Place(e, to)
+	on := g.On(e, at)
+	lifted = math.Abs(to.X-on.X)+math.Abs(to.Y-on.Y) > liftReach
+	start, toe = strokeEnd(g.Place(e, from), lo, hi), strokeEnd(at, lo, hi)
+	if start == toe { // a stroke has a length
+		toe = start + strokeTo
 	}
-	h.part = min(h.start, h.toe) > lo || max(h.start, h.toe) < hi
-	h.mark.Place = at
+	part = min(start, toe) > lo || max(start, toe) < hi
+	return start, toe, part, lifted
 }
 
 // strokeEnd is where a stroke that leads to a place of an edge ends: at the edge's
 // end where it comes near it, else at a round place. Ends are told in whole mm, just
 // outside the edge, so that stroke after stroke has the same.
-func (s *State) strokeEnd(at, lo, hi float64) float64 {
+func strokeEnd(at, lo, hi float64) float64 {
 	switch {
 	case at-lo <= snapEnd:
 		return math.Floor(lo)

@@ -28,9 +28,9 @@ func (s *State) tell() {
 	}
 	switch step, on := s.Previewed(); {
 	case h.why != nil:
-		h.text, h.note = s.speaker().Care(h.why), ""
+		h.text, h.note = s.moveSpeaker().Care(h.why), ""
 	case on && h.trying && len(step.Done.Cares) > 0:
-		h.minded = s.speaker().Care(&step.Done.Cares[0]) // too long for the drawing
+		h.minded = s.moveSpeaker().Care(&step.Done.Cares[0]) // too long for the drawing
 	}
 	s.setWork()
 }

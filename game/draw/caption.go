@@ -48,6 +48,9 @@ func (s *Scene) sayFront() string {
 	if s.frontBox.height() > roomForMore {
 		w.say("Seen from the knuckle side. ")
 	}
+	if s.v.Show == Both && s.swing > s.f.Closed { // the plan beside it shows the leaf open
+		w.say("Drawn closed. ")
+	}
 	if s.big.k == 1 {
 		return w.say("Drawn true to scale.").keep()
 	}
@@ -59,7 +62,7 @@ func (s *Scene) sayFront() string {
 	if s.strays() {
 		w.say(" Long dashes are plumb and level.")
 	}
-	if s.frontBox.height() > roomForMore && s.showsGone() {
+	if s.frontBox.height() > roomForMore && s.v.Sight == nil && s.showsGone() { // a kept sight has no room for more
 		w.say(" Dashed and hatched: what has come off.")
 	}
 	return w.keep()

@@ -17,22 +17,6 @@ const (
 	mostMembers = 24    // rails, muntins or boards drawn
 )
 
-// onLeaf carries the leaf's face point (u, v) to the sheet: within the leaf's own
-// outline as the front picture shows it, shared out evenly between its edges.
-func (s *Scene) onLeaf(u, v float64) Pt {
-	l := &s.d.Leaf
-	a, b := l.Hanging.At(v), l.Closing.At(v)
-	c, d := l.Top.At(u), l.Bottom.At(u)
-	left := s.big.k * s.closed.Point(s.leafPoint(a, v, 0)).X
-	right := s.big.width + s.big.k*(s.closed.Point(s.leafPoint(b, v, 0)).X-s.big.width)
-	top := s.big.height + s.big.k*(s.closed.Point(s.leafPoint(u, c, 0)).Y-s.big.height)
-	foot := s.big.k * s.closed.Point(s.leafPoint(u, d, 0)).Y
-	return s.front.to(Pt{
-		left + (right-left)*(u-a)/(b-a),
-		foot + (top-foot)*(v-d)/(c-d),
-	})
-}
-
 // leafPath adds the knuckle face's outline.
 func (s *Scene) leafPath() {
 	add := func(e fit.Edge, back bool) {
@@ -52,6 +36,7 @@ func (s *Scene) leafPath() {
 }
 
 func (s *Scene) drawLeaf() {
+	s.setInside()
 	from := s.pen.start()
 	s.leafPath()
 	s.pen.fill(from, Timber)
@@ -159,36 +144,16 @@ func (s *Scene) drawPanel(u0, v0, u1, v1 float64) {
 	s.grain(u0+b, v0+b, u1-b, v1-b, true, 1.15)
 }
 
-// patch adds the outline of a rectangle of the leaf's face, following its bends.
+// patch adds the outline of a rectangle of the leaf's face.
 func (s *Scene) patch(u0, v0, u1, v1 float64) {
-	const parts = 3
-	for i := range parts {
-		t := float64(i) / parts
-		s.pen.to(s.onLeaf(u0+(u1-u0)*t, v0))
-	}
-	for i := range parts {
-		t := float64(i) / parts
-		s.pen.to(s.onLeaf(u1, v0+(v1-v0)*t))
-	}
-	for i := range parts {
-		t := float64(i) / parts
-		s.pen.to(s.onLeaf(u1+(u0-u1)*t, v1))
-	}
-	for i := range parts {
-		t := float64(i) / parts
-		s.pen.to(s.onLeaf(u0, v1+(v0-v1)*t))
+	for _, q := range [4]Pt{{u0, v0}, {u1, v0}, {u1, v1}, {u0, v1}} {
+		s.pen.to(s.onLeaf(q.X, q.Y))
 	}
 }
 
 // seam rules a joint across the leaf's face.
 func (s *Scene) seam(u0, v0, u1, v1 float64) {
-	const parts = 4
-	from := s.pen.start()
-	for i := range parts + 1 {
-		t := float64(i) / parts
-		s.pen.to(s.onLeaf(u0+(u1-u0)*t, v0+(v1-v0)*t))
-	}
-	s.pen.stroke(from, Shoulder, thin)
+	s.pen.rule(s.onLeaf(u0, v0), s.onLeaf(u1, v1), Shoulder, thin)
 }
 
 // glint rules the light across a pane.

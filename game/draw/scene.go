@@ -26,6 +26,7 @@ type Scene struct {
 	closed, now       geom.Motion
 	section           float64    // height of the plan section
 	swing             geom.Angle // the leaf stands at in plan
+	inside            inside
 
 	arris   [fit.Edges][2][]geom.Vec // of the closed leaf, knuckle face and stop face
 	frame   [fit.Edges][]geom.Vec    // what they look at, from the floor up and from the hinges across

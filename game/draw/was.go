@@ -268,22 +268,31 @@ func inset(e fit.Edge, p Pt, by float64) Pt {
 	return p
 }
 
-// stripHeightAt gives how far, px, a strip is drawn from its edge at a place: where its glue
-// line lies on the leaf, or so much that it is seen.
+// stripHeightAt gives how far, px, a strip is drawn from its edge at a place: as much
+// enlarged as the gaps are, but within the outer member, and so much that it is seen.
 func (s *Scene) stripHeightAt(k *door.Strip, at float64) float64 {
-	u, v := at, k.Joint.At(at)
-	if k.Edge.Upright() {
-		u, v = v, at
+	const most = 0.7 // part of the way to the member's inner edge
+	edge, joint, in := s.leafSpot(k.Edge, s.edge(k.Edge), at), s.leafSpot(k.Edge, k.Joint, at), &s.inside
+	u, v := at, in.v[0]
+	switch k.Edge {
+	case fit.HeadSide:
+		v = in.v[1]
+	case fit.HingeSide:
+		u, v = in.u[0], at
+	case fit.LatchSide:
+		u, v = in.u[1], at
 	}
-	q, edge := s.onLeaf(u, v), s.leafSpot(k.Edge, s.edge(k.Edge), at)
-	in := math.Abs(q.Y - edge.Y)
+	inner := s.onLeaf(u, v)
 	if k.Edge.Upright() {
-		in = math.Abs(q.X - edge.X)
+		edge.Y, joint.Y, inner.Y = 0, 0, 0
+	} else {
+		edge.X, joint.X, inner.X = 0, 0, 0
 	}
+	least := stripLeast
 	if s.frontBox.height() < roomForMore {
-		return max(in, stripSlim)
+		least = stripSlim
 	}
-	return max(in, stripLeast)
+	return max(least, min(distance(edge, joint), most*distance(edge, inner)))
 }
 
 func (s *Scene) edge(e fit.Edge) geom.Profile {

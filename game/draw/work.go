@@ -3,6 +3,7 @@ package draw
 import (
 	"math"
 
+	"leafwright/geom/door"
 	"leafwright/geom/fit"
 )
 
@@ -41,7 +42,7 @@ const (
 	labelOver            = 40.0 // the label stands higher than the tool by this, clear of a finger
 	labelBeside          = 26.0 // and beside it
 	labelHem             = 7.0
-	labelRoom            = 72.0 // its least width
+	labelRoom            = 90.0 // its least width
 	teeth                = 5.0
 )
 
@@ -426,6 +427,12 @@ func (s *Scene) setWork() {
 	x0 := min(max(mid.X-wide/2, o.x0), max(o.x1-wide, o.x0))
 	y0 := min(max(mid.Y-tall/2, o.y0), max(o.y1-tall, o.y0))
 	s.tag = box{x0, y0, x0 + wide, y0 + tall}
+	if k := &s.a.Lock; k.Kind != door.NoLock { // the lock stays in sight
+		p, r := s.onLeaf(s.d.Leaf.Closing.At(k.Height)-k.Backset, k.Height), labelBeside
+		if s.tag.meets(box{p.X - r, p.Y - r, p.X + r, p.Y + r}) {
+			s.tag.y0, s.tag.y1 = p.Y-r-tall, p.Y-r
+		}
+	}
 }
 
 // eachLabelLine goes through the lines of the work's label.
@@ -436,6 +443,9 @@ func (s *Scene) eachLabelLine(w *Work, line func(text string, size float64, bold
 	}
 	for i, text := range [2]string{w.Text, w.Note} {
 		bold := i == 0
+		if !bold && s.frontBox.height() < roomForMore { // it stands under the picture
+			return
+		}
 		fit := s.v.captionSize()
 		if bold {
 			fit = size * bolder
