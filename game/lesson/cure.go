@@ -25,19 +25,19 @@ type Cure struct {
 	Advice *advise.Advice
 }
 
-// price is what a cure costs, in cm³ of timber: a minute of work counts as one, and the
+// price is what a cure costs, in minutes of work: two cm³ of timber count as one, and the
 // frame being worked as a quarter of an hour. The weights are our own, so that no learner
 // is shown five hours at the hinges to save a shaving.
 func (c *Cure) price() float64 {
-	const frame = 15
-	p := c.Timber + c.Minutes
+	const frame, cm3 = 15, 0.5
+	p := cm3*c.Timber + c.Minutes
 	if c.Frame {
 		p += frame
 	}
 	return p
 }
 
-// cureOf gives the cure that costs least: of the plans found by linear programs and
+// cureOf gives the cure that costs least, or one that is plainer: of the plans found by linear programs and
 // confirmed by the exact fit, of the cure the trade has for the faults, and of that cure
 // with a plan for what it leaves. Not found where none of them puts the door right.
 func cureOf(p *trim.Piece, l *Lesson) (best Cure) {
@@ -45,18 +45,25 @@ func cureOf(p *trim.Piece, l *Lesson) (best Cure) {
 		return Cure{Found: true}
 	}
 	first := advise.Plans(problem(p, l))
-	for i := range first.Plans {
-		c := made(p, l, first.Plans[i].Moves)
-		if best.lesser(c) {
-			best.Plan, best.Advice = &first.Plans[i], &first
+	planned := func(faces bool) {
+		for i := range first.Plans {
+			if (first.Plans[i].Family == advise.JambsToo) == faces && best.lesser(made(p, l, first.Plans[i].Moves)) {
+				best.Plan, best.Advice = &first.Plans[i], &first
+			}
 		}
 	}
+	planned(false)
 	moves := fault.Cure(*p, l.Faults)
 	usual := made(p, l, rounded(moves))
 	if !usual.Found {
 		usual = made(p, l, moves)
 	}
-	best.lesser(usual)
+	if !best.lesser(usual) && usual.plainer(&best) {
+		best = usual
+	}
+	if !best.Found { // then the faces of the frame's jambs are worked
+		planned(true)
+	}
 	if !best.Found {
 		after, steps := trim.All(*p, moves)
 		moves = done(steps)
@@ -66,6 +73,13 @@ func cureOf(p *trim.Piece, l *Lesson) (best Cure) {
 		}
 	}
 	return best.pruned(p, l)
+}
+
+// plainer tells whether a cure of the trade's is to be shown instead of one that costs
+// less: it is one, has fewer moves, and does not cost a third more (common practice, no
+// published source).
+func (c *Cure) plainer(than *Cure) bool {
+	return c.Found && len(c.Moves) < len(than.Moves) && c.price() < than.price()*4/3
 }
 
 // lesser takes the other cure if it is one and costs less, and tells whether.

@@ -1,9 +1,14 @@
 package lesson
 
 import (
+	"slices"
+
 	"leafwright/game"
 	"leafwright/game/measure"
+	"leafwright/game/words"
 	"leafwright/geom/door"
+	"leafwright/geom/fault"
+	"leafwright/geom/fit"
 )
 
 // Explanation is a short text beside a small door to play with: one or two of its
@@ -93,6 +98,52 @@ func (e *Explanation) readSlider(g *game.FileGroup, sound bool) (s Slider) {
 // With gives the explanation's job with a field set to a number of mm or degrees.
 func (e *Explanation) With(path string, x float64) (game.Job, error) {
 	return game.Form{Units: measure.MM}.Set(e.Job, path, door.Say(x))
+}
+
+// Explains gives a teller for explanations, which are of no lesson.
+func Explains(s *words.Speaker) *Teller { return &Teller{Speaker: s} }
+
+// Slid says where a slider of the explanation stands, with its unit.
+func (t *Teller) Slid(e *Explanation, s *Slider, x float64) string {
+	for _, section := range (game.Form{}).Sections(e.Job) {
+		for _, g := range section.Groups {
+			for _, f := range g.Fields {
+				if f.Path == s.Path && f.Unit != "mm" {
+					return door.Say(x) + f.Unit
+				}
+			}
+		}
+	}
+	if t.Length != nil {
+		return t.Length(x)
+	}
+	return door.Say(x) + " mm"
+}
+
+// Watch says what is to be watched in the door of an explanation, as the sliders have it,
+// of what its drawing does not show: the room at the stop where the explanation belongs
+// beside faults that show there, and on the way in where it does beside a square edge.
+func (t *Teller) Watch(e *Explanation, job *game.Job) (out []string) {
+	stands := job.Stands()
+	var f fit.Fit
+	fit.Evaluate(&f, &stands.Door)
+	if slices.Contains(e.Beside, string(fault.LeafWinds)) {
+		stop := &f.Stops[door.LatchSide]
+		at := func(y float64) string {
+			if room := stop.At(y); room >= 0 {
+				return t.Amount(room)
+			}
+			return "none, and " + t.Amount(-stop.At(y)) + " too little"
+		}
+		if r := stop.Range(); !r.IsEmpty() {
+			out = append(out, "Between leaf and stop at the closing stile: at the foot "+at(r.Lo)+"; at the top "+at(r.Hi)+".")
+		}
+	}
+	if slices.Contains(e.Beside, string(fault.EdgeSquare)) {
+		out = append(out, "At the latch side: "+t.Amount(f.Gaps[door.LatchSide].Least)+" when it is shut; "+
+			t.Amount(min(f.Gaps[door.LatchSide].Least, f.Swing[door.LatchSide].Least))+" at the least on the way in.")
+	}
+	return out
 }
 
 // IsExplanation tells whether a file says of itself that it is an explanation.

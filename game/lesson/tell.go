@@ -1,6 +1,7 @@
 package lesson
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -28,6 +29,28 @@ func TellerOf(l *Lesson, s *words.Speaker) *Teller {
 		own.Rails = append(own.Rails, r.Name)
 	}
 	return &Teller{&own, l.Job.Door.Leaf.Width, l.Job.LeafHeight, l.Kinds()}
+}
+
+// lengths are those in a text written in millimetres: a number, or two of a span.
+var lengths = regexp.MustCompile(`(?:(\d+(?:\.\d+)?)( to | and | or ))?(\d+(?:\.\d+)?) mm\b`)
+
+// Text gives a text of a lesson's or an explanation's file, whose lengths are in
+// millimetres, with its lengths in the person's unit.
+func (t *Teller) Text(text string) string {
+	if t.Length == nil {
+		return text
+	}
+	return lengths.ReplaceAllStringFunc(text, func(said string) string {
+		m := lengths.FindStringSubmatch(said)
+		length := func(digits string) string {
+			mm, _ := strconv.ParseFloat(digits, 64)
+			return t.Length(mm)
+		}
+		if m[1] == "" {
+			return length(m[3])
+		}
+		return length(m[1]) + m[2] + length(m[3])
+	})
 }
 
 // Fault is what a fault is called.

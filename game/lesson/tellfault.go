@@ -133,7 +133,7 @@ func (t *Teller) Why(k fault.Kind) string { return t.in(lores[k].why) }
 func (t *Teller) Hint(h *Hint) string {
 	switch h.Matter {
 	case Written:
-		return h.Text
+		return t.Text(h.Text)
 	case TryFirst:
 		return "Begin by trying it: swing it, shut it, let go of it half open. What does it do?"
 	case AllGood:
@@ -193,13 +193,21 @@ func (t *Teller) cure(h *Hint) string {
 // stand proud is too thick a hinge.
 func (t *Teller) remedy(m *trim.Move) string {
 	said := t.Move(m)
-	switch {
-	case m.Kind == trim.Pack && m.First < 0 && m.On == trim.OnJamb && hasKind(t.kinds, fault.HingeSags):
-		return "Draw " + t.hinge(m.Hinge) + " home on its seat with longer screws. Among the moves that is: " + lower(said)
-	case m.Kind == trim.Rehinge && hasKind(t.kinds, fault.ScrewsProud):
-		return "Sink the screw heads of " + t.hinge(m.Hinge) + ", so that it folds right up. Among the moves that is: " + lower(said)
+	if on, ours := t.onSite(m); ours {
+		return on + ". The move for that: " + lower(said)
 	}
 	return said
+}
+
+// onSite says what a move is on site, where it is done under another name here.
+func (t *Teller) onSite(m *trim.Move) (said string, ours bool) {
+	switch {
+	case m.Kind == trim.Pack && m.First < 0 && m.On == trim.OnJamb && hasKind(t.kinds, fault.HingeSags):
+		return "Draw " + t.hinge(m.Hinge) + " home on its seat, with longer screws, or take out what is packed behind it", true
+	case m.Kind == trim.Rehinge && hasKind(t.kinds, fault.ScrewsProud):
+		return "Sink the screw heads of " + t.hinge(m.Hinge) + ", so that it folds right up", true
+	}
+	return "", false
 }
 
 // leafEdge names an edge of the leaf.

@@ -7,7 +7,6 @@ import (
 	"leafwright/game/words"
 	"leafwright/geom/door"
 	"leafwright/geom/fault"
-	"leafwright/geom/trim"
 )
 
 // Passage is a heading and what stands under it, a paragraph a line.
@@ -216,7 +215,7 @@ func (t *Teller) Cure(c *Cure) (out []string) {
 	}
 	for i := range c.Moves {
 		line := strconv.Itoa(i+1) + ". "
-		if c.Plan != nil && c.Advice != nil && i < len(c.Plan.Why) {
+		if _, ours := t.onSite(&c.Moves[i]); !ours && c.Plan != nil && c.Advice != nil && i < len(c.Plan.Why) {
 			line += t.PlanMove(c.Plan, i, c.Advice)
 		} else {
 			line += t.remedy(&c.Moves[i]) + "."
@@ -240,7 +239,7 @@ func (t *Teller) Answer(l *Lesson) []Passage {
 	what := Passage{Title: "What is wrong"}
 	for i := range l.Faults {
 		m := &l.Faults[i]
-		line := capital(t.Fault(m.Kind)) + t.made(m) + ". " + t.Why(m.Kind)
+		line := capital(t.Fault(m.Kind)) + t.made(m, l) + ". " + t.Why(m.Kind)
 		what.Lines = append(what.Lines, line)
 	}
 	p := l.piece()
@@ -249,24 +248,4 @@ func (t *Teller) Answer(l *Lesson) []Passage {
 		shows.Lines = append(shows.Lines, t.Symptom(s))
 	}
 	return []Passage{what, shows, {"What puts it right", t.Cure(&l.Cure)}}
-}
-
-// made says how much of a fault there is.
-func (t *Teller) made(m *fault.Made) string {
-	if m.Amount <= 0 {
-		return ""
-	}
-	s := fault.SpecOf(m.Kind)
-	out := ", by " + t.Amount(m.Amount)
-	if s != nil && len(s.Edges) > 1 {
-		out += ", at the " + t.Edge(m.Edge)
-	}
-	ends := map[fault.Way]string{fault.Upper: ", at its upper end", fault.Lower: ", at its lower end", fault.In: ", inwards", fault.Out: ", outwards"}
-	if s != nil && len(s.Ways) > 1 {
-		if m.Edge == door.HeadSide && s.Works == trim.TheFrame {
-			ends[fault.Upper], ends[fault.Lower] = ", at the "+t.Latch+" end", ", at the hinge end"
-		}
-		out += ends[m.Way]
-	}
-	return out
 }

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"leafwright/game"
+	"leafwright/game/hardware"
 	"leafwright/game/words"
 	"leafwright/geom/advise"
 )
@@ -50,14 +51,26 @@ func (c *clerk) advice(q js.Value, job *game.Job) map[string]any {
 // advised puts advice into words.
 func advised(job *game.Job, advice *advise.Advice, say *words.Speaker) map[string]any {
 	said := []any{say.AdviceHeadline(advice)}
+	if stands := job.Stands(); advice.Refused == nil {
+		if year := hardware.Unallowed(say, job, &stands); year != "" {
+			said = append(said, year)
+		}
+	}
 	if advice.Conflict != nil {
 		said = append(said, texts(say.Conflict(advice.Conflict))...)
 	}
-	plans := make([]any, len(advice.Plans))
-	for i := range advice.Plans {
-		p := &advice.Plans[i]
+	found := advice.Plans
+	if advice.Conflict != nil {
+		found = advice.Conflict.Plans
+	}
+	plans := make([]any, len(found))
+	for i := range found {
+		p := &found[i]
 		title := say.PlanTitle(p)
 		lines := []any{say.PlanCost(p)}
+		if given := say.PlanIf(p); given != "" {
+			lines = []any{given, lines[0]}
+		}
 		if sure := say.PlanSure(p, job.Survey != nil); sure != "" {
 			lines = append(lines, sure)
 		}

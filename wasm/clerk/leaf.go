@@ -72,7 +72,7 @@ func (c *clerk) leaf(q js.Value, job *game.Job) map[string]any {
 			part("", "", cost.Lines(say, work)...)
 		}
 		for k := range work.Strips {
-			part("", "ul", work.Strips[k].Lines(say)...)
+			part("", "ul", append(work.Strips[k].Lines(say), work.Strips[k].Rests())...)
 		}
 	}
 	var cares []string

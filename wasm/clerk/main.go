@@ -43,6 +43,8 @@ var answers = map[string]func(c *clerk, q js.Value, job *game.Job) map[string]an
 	// what is only looked at never takes the place of an act
 	"practice": (*clerk).practice,
 	"look":     (*clerk).practice,
+	"form":     (*clerk).practice,
+	"hand":     (*clerk).practice,
 }
 
 func main() {

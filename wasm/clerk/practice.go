@@ -3,25 +3,23 @@
 package main
 
 import (
+	"math"
 	"strconv"
 	"strings"
 	"syscall/js"
 
 	"leafwright/game"
-	"leafwright/game/draw"
 	"leafwright/game/lesson"
 	"leafwright/game/measure"
-	"leafwright/geom"
 	"leafwright/geom/door"
 	"leafwright/geom/fault"
-	"leafwright/geom/fit"
 	"leafwright/geom/survey"
 	"leafwright/geom/trim"
 )
 
 // practice is asked with
 //
-//	do       begin, act, move, read or explain
+//	do       begin, act, move, read, hand or explain
 //	dark     whether the page is dark
 //	width, height  of the drawing, px
 //	swing    how far the leaf is shown open, degrees
@@ -37,7 +35,11 @@ import (
 //	act      of do act: the act's line in a session; at, from and to as typed
 //	move     of do move: the move's text, or empty for a new one of the kind
 //	kind     of do move: what kind a new one is; of do read: what is to be read
+//	theirs   whether it is another's session, that is only looked at
 //	path, value  of do move: a field and what was typed there
+//	tool     in hand over the picture, a [hand.Tool]'s kind; empty for none
+//	from, to, moved, shaving, tap  of do hand: a [hand.Stroke], tap packs or home; from and to as [x, y] px
+//	         of the picture, from missing where nothing is held; move as for do move
 //
 // and answers with what the functions below say. It keeps no state but the lesson
 // last played, so that the page's own record of a session is all there is.
@@ -54,6 +56,8 @@ func (c *clerk) practice(q js.Value, _ *game.Job) map[string]any {
 		return composed(q, play)
 	case "read":
 		return asked(q, play)
+	case "hand":
+		return held(q, play)
 	case "act":
 		if why := act(q, play); why != "" {
 			return map[string]any{"fault": "", "refused": why}
@@ -154,8 +158,11 @@ var placeWord = map[string]string{"at": "The place", "from": "From", "to": "To"}
 //	minutes, readings, spent  spent says both
 //	over            how it ended, empty while it goes on
 //	svg             the door as a learner sees it, or with its figures once it is over
+//	hand            what lies over it: what the tool in hand can take hold of, SVG or empty
+//	tools, shavings  for the picture, while it goes on
 //	reads, faults, moves      what can be read, named and done: each kind and name
-//	judged, answer, after     once it is over: passages of title and lines
+//	next            once a door drawn by chance is over: the level to go on with
+//	judged, answer, after     once it is over, or is another's: passages of title and lines
 func told(q js.Value, p *lesson.Play) map[string]any {
 	l := p.Lesson
 	all := len(p.Acts)
@@ -180,11 +187,17 @@ func told(q js.Value, p *lesson.Play) map[string]any {
 	minutes, readings := p.Spent()
 	session := p.Session("")
 	out := map[string]any{
-		"fault": "", "title": l.Title, "before": paragraphs(l.Before), "session": session.Text(), "acts": acts,
-		"spent": whole(minutes) + " minutes spent, " + counted(readings, "reading") + limits(l),
-		"over":  string(over), "svg": picture(q, &job, over == ""), "number": all,
+		"fault": "", "title": l.Title, "before": paragraphs(t.Text(l.Before)), "session": session.Text(), "acts": acts,
+		"spent": spent(minutes) + ", " + counted(readings, "reading", "taken") + limits(l),
+		"over":  string(over), "number": all,
 	}
-	if over == "" {
+	if over == "" && !q.Get("theirs").Truthy() {
+		pic := seen(q, &job)
+		out["svg"], out["hand"] = svg(q, pic.List()), ""
+		if text(q, "tool") != "" {
+			out["hand"] = svg(q, pic.Over())
+		}
+		out["tools"], out["shavings"] = tools(), shavings(q, say)
 		reads, faults, moves := []any{}, []any{}, []any{}
 		for _, k := range lesson.Readable() {
 			s := survey.SpecOf(k)
@@ -200,9 +213,12 @@ func told(q js.Value, p *lesson.Play) map[string]any {
 		out["reads"], out["faults"], out["moves"] = reads, faults, moves
 		return out
 	}
+	out["svg"] = picture(q, &job)
 	j := p.Judge()
-	out["good"] = j.Good
-	out["judged"], out["answer"], out["after"] = passages(t.Judged(j)), passages(t.Answer(l)), paragraphs(l.After)
+	if level, _, drawn := lesson.AttemptNamed(l.Name); drawn && over != "" {
+		out["next"] = j.Next(level)
+	}
+	out["judged"], out["answer"], out["after"] = passages(t.Judged(j)), passages(t.Answer(l)), paragraphs(t.Text(l.After))
 	return out
 }
 
@@ -210,14 +226,21 @@ func named(kind, name string, first bool) map[string]any {
 	return map[string]any{"kind": kind, "name": name, "first": first}
 }
 
-func counted(n int, what string) string {
+func spent(minutes float64) string {
+	if n := int(math.Round(minutes)); n > 0 {
+		return counted(n, "minute", "spent")
+	}
+	return "No time spent yet"
+}
+
+func counted(n int, what, done string) string {
 	switch n {
 	case 0:
-		return "no " + what + " taken"
+		return "no " + what + " " + done
 	case 1:
-		return "1 " + what + " taken"
+		return "1 " + what + " " + done
 	}
-	return strconv.Itoa(n) + " " + what + "s taken"
+	return strconv.Itoa(n) + " " + what + "s " + done
 }
 
 // limits says what a lesson asks to keep within.
@@ -293,8 +316,15 @@ func composed(q js.Value, p *lesson.Play) map[string]any {
 			continue
 		}
 		for _, f := range g.Fields {
-			if end := f.Path[strings.LastIndexByte(f.Path, '.')+1:]; end == "off" || end == "note" || f.Kind == game.Table {
+			end := f.Path[strings.LastIndexByte(f.Path, '.')+1:]
+			if end == "off" || end == "note" || end == "do" || f.Kind == game.Table {
 				continue
+			}
+			if end == "edge" { // its words are the file's
+				f.Help = ""
+			}
+			if m.Kind == trim.Pack && end == "first" {
+				f.Help += " Below 0, packing comes out from behind the hinge, or it is drawn home."
 			}
 			choices := []any{}
 			for _, c := range f.Choices {
@@ -312,8 +342,8 @@ func composed(q js.Value, p *lesson.Play) map[string]any {
 }
 
 // asked shows what a reading of a kind needs to be told: sides, hinges (how many, 0 where
-// it is of none), at, span and angle, whether it needs them, and along, what a place is
-// counted along.
+// it is of none), at, span and angle, whether it needs them, across, whether its places are counted across
+// from the hinges where no side tells, and up and over, the middle of the leaf.
 func asked(q js.Value, p *lesson.Play) map[string]any {
 	s := survey.SpecOf(survey.Kind(text(q, "kind")))
 	if s == nil {
@@ -335,104 +365,20 @@ func asked(q js.Value, p *lesson.Play) map[string]any {
 	if s.Needs&survey.NeedHinge != 0 {
 		hinges = len(job.Door.Hinges)
 	}
-	mid := job.LeafHeight / 2
-	if s.Place.Hi < 2000 {
-		mid = job.Door.Leaf.Width / 2
-	}
+	half := func(mm float64) string { return measure.Format(math.Round(mm/2), unit(q)) }
+	across := s.Place.Hi < 2000
 	return map[string]any{
 		"fault": "", "sides": sides, "hinges": hinges, "at": s.Needs&survey.NeedAt != 0, "span": s.Needs&survey.NeedSpan != 0,
-		"angle": s.Needs&survey.NeedAngle != 0, "sign": s.Sign, "unit": unit(q).String(), "place": measure.Format(mid, unit(q)),
-		"width": measure.Format(job.Door.Leaf.Width, unit(q)), "height": measure.Format(job.LeafHeight, unit(q)),
+		"angle": s.Needs&survey.NeedAngle != 0, "sign": s.Sign, "unit": unit(q).String(), "across": across,
+		"up": half(job.LeafHeight), "over": half(job.Door.Leaf.Width),
 	}
 }
 
 var edges = map[survey.Side]door.Edge{"hinge": door.HingeSide, "latch": door.LatchSide, "head": door.HeadSide, "floor": door.FloorSide}
 
-// picture draws a job's door as SVG, or as it is seen: true to scale, with no figure and
-// nothing marked.
-func picture(q js.Value, job *game.Job, seen bool) string {
-	stands := job.Stands()
-	if seen {
-		stands.Door.Floor = door.FlatFloor(0) // else its profile is drawn too
-	}
-	var f fit.Fit
-	fit.Evaluate(&f, &stands.Door)
-	size := func(name string, std float64) float64 {
-		if v := q.Get(name); v.Type() == js.TypeNumber {
-			return geom.Interval{Lo: 200, Hi: 2000}.Clamp(v.Float())
-		}
-		return std
-	}
-	view := draw.View{Width: size("width", 360), Height: size("height", 480), Still: true, RightHung: job.Hand == game.Right}
-	if seen {
-		view.Factor = 1
-	}
-	switch text(q, "show") {
-	case "front":
-		view.Show = draw.Front
-	case "plan":
-		view.Show = draw.Plan
-	}
-	if v := q.Get("swing"); v.Type() == js.TypeNumber {
-		view.Swing = geom.Angle(v.Float()) * geom.Degree
-	}
-	view.Swing = max(view.Swing, f.Closed)
-	var l draw.List
-	var s draw.Scene
-	s.Draw(&l, &f, &stands.Door, &stands.Anatomy, &job.Wanted, view)
-	if seen {
-		l.Title, l.Desc = "The door", "The door in its frame, as it is seen: nothing is written on it."
-		bare(&l)
-	}
-	palette := &draw.Day
-	if q.Get("dark").Truthy() {
-		palette = &draw.Night
-	}
-	return string(l.SVG(palette))
-}
-
-// bare takes figures and marks out of a drawing, and lets the rest fill the sheet.
-func bare(l *draw.List) {
-	kept := l.Marks[:0]
-	across, down := geom.Interval{Lo: l.Width, Hi: 0}, geom.Interval{Lo: l.Height, Hi: 0}
-	for _, m := range l.Marks {
-		if m.Kind == draw.Text || tells(m.Ink) {
-			continue
-		}
-		kept = append(kept, m)
-		if m.Ink == draw.Paper {
-			continue
-		}
-		for _, p := range l.Points[m.From:m.To] {
-			across = geom.Interval{Lo: min(across.Lo, p.X), Hi: max(across.Hi, p.X)}
-			down = geom.Interval{Lo: min(down.Lo, p.Y), Hi: max(down.Hi, p.Y)}
-		}
-	}
-	l.Marks = kept
-	const margin = 12.0
-	k := min((l.Width-2*margin)/max(1, across.Hi-across.Lo), (l.Height-2*margin)/max(1, down.Hi-down.Lo))
-	sheet := l.Marks[0] // the paper, which stays; marks share points, so each is moved once
-	for i := range l.Points {
-		if i >= sheet.From && i < sheet.To {
-			continue
-		}
-		p := &l.Points[i]
-		p.X = l.Width/2 + k*(p.X-(across.Lo+across.Hi)/2)
-		p.Y = l.Height/2 + k*(p.Y-(down.Lo+down.Hi)/2)
-	}
-}
-
-// tells tells whether an ink says how a gap is, or stands for no thing that is seen.
-func tells(i draw.Ink) bool {
-	switch i {
-	case draw.Paper, draw.Ghost, draw.SwingArc:
-		return false
-	}
-	return i >= draw.BindFill || i == draw.Fine || i == draw.Datum
-}
-
 // explain shows an explanation: title, text as paragraphs, sliders, each with path, label,
-// from, to, step and at, and svg. It is asked with lesson, the file's text, name and
+// from, to, step, at and says, at with its unit, watch, what
+// the drawing does not show of the door, and svg. It is asked with lesson, the file's text, name and
 // at, a number for each slider or nothing.
 func explain(q js.Value) map[string]any {
 	e, err := lesson.ParseExplanation(text(q, "name"), []byte(text(q, "lesson")))
@@ -440,6 +386,7 @@ func explain(q js.Value) map[string]any {
 		return map[string]any{"fault": err.Error()}
 	}
 	job := e.Job
+	t := lesson.Explains(speaker(q, &job))
 	sliders := make([]any, len(e.Sliders))
 	for i, s := range e.Sliders {
 		at := s.From
@@ -456,12 +403,12 @@ func explain(q js.Value) map[string]any {
 				job = j
 			}
 		}
-		sliders[i] = map[string]any{"path": s.Path, "label": s.Label, "from": s.From, "to": s.To, "step": s.Step, "at": at}
+		sliders[i] = map[string]any{"path": s.Path, "label": s.Label, "from": s.From, "to": s.To, "step": s.Step, "at": at, "says": t.Slid(e, &s, at)}
 	}
 	if q.Get("swing").Type() != js.TypeNumber {
 		q.Set("swing", e.Open)
 	}
-	return map[string]any{"fault": "", "title": e.Title, "text": paragraphs(e.Text), "sliders": sliders, "open": e.Open, "svg": picture(q, &job, false)}
+	return map[string]any{"fault": "", "title": e.Title, "text": paragraphs(t.Text(e.Text)), "sliders": sliders, "open": e.Open, "watch": texts(t.Watch(e, &job)), "svg": picture(q, &job)}
 }
 
 // valueAt gives the number in a field of the job's form.

@@ -9,17 +9,18 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/hardware"
+	"leafwright/game/words"
 	"leafwright/geom/door"
 )
 
 // season is asked with
 //
 //	shown  the door: an option's place in the job, −1 as it stands, −2 as found
-//	month  it is now, 0 January to 11 December
 //
 // and answers with
 //
 //	said    the year in a sentence
+//	month   the door was read in, 0 January to 11 December; −1 not said
 //	months  each with when (its name, and that the paint to come is on) and wider (how much
 //	        more of the closing gap the leaf takes then than today, mm), says (the gap) and
 //	        shows (what is drawn of it)
@@ -29,9 +30,7 @@ import (
 //	caution how far the figures go
 func (c *clerk) season(q js.Value, job *game.Job) map[string]any {
 	tried := shown(q, job)
-	month := q.Get("month").Int()
 	at := hardware.Usual(game.WhereOf(job))
-	at.Month, at.Meter = month, job.Meter[month]
 	year := hardware.SeasonOf(job, &tried, at)
 	say := speaker(q, job)
 	painted := ""
@@ -57,7 +56,7 @@ func (c *clerk) season(q js.Value, job *game.Job) map[string]any {
 		fitting, caution = nil, hardware.RatedLeaf+" "+caution
 	}
 	return map[string]any{
-		"fault": "", "said": year.Headline(say), "months": months, "rows": rows, "graph": graph(&year),
+		"fault": "", "said": year.Headline(say), "month": at.Month, "months": months, "rows": rows, "graph": graph(&year, say),
 		"key":     "Bars: the closing gap, from its least to its most. Shaded: " + wanted + ", as wanted. Line: no gap.",
 		"fitting": texts(fitting), "air": texts(year.AirLines()), "moves": texts(year.Moves(say, tried.Anatomy.Make)),
 		"caution": caution,
@@ -65,9 +64,11 @@ func (c *clerk) season(q js.Value, job *game.Job) map[string]any {
 }
 
 // graph draws the closing gap of each month from its least to its most, over the gap
-// wanted. A month stands where the thumb of a slider as wide as the drawing does.
-func graph(year *hardware.Season) string {
-	const wide, thumb, top, high = 336.0, 12.0, 8.0, 100.0 // px
+// wanted. A month stands where the thumb of a slider as wide as the drawing does; the
+// scale stands out to the left of it: no gap, and the limits wanted. The least and the
+// greatest gap of the year have their figures.
+func graph(year *hardware.Season, say *words.Speaker) string {
+	const wide, thumb, top, high, text = 336.0, 12.0, 12.0, 96.0, 12.0 // px
 	least, most := year.Wanted.Least, year.Wanted.Most
 	lo, hi := 0.0, max(least, most)
 	for m := range year.Least {
@@ -83,10 +84,42 @@ func graph(year *hardware.Season) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f 128" aria-hidden="true" focusable="false">`, wide)
 	fmt.Fprintf(&b, `<rect y="%.1f" width="%.0f" height="%.1f"/><path class="axes" d="M0 %.1fH%.0f"/>`, y(most), wide, max(0, y(least)-y(most)), y(0), wide)
+	length := func(mm float64) string {
+		if say.Length != nil {
+			return say.Length(mm)
+		}
+		return words.Millimetres(mm)
+	}
+	b.WriteString(`<g class="scale">`)
+	for i, mm := range [3]float64{0, year.Wanted.Least, year.Wanted.Most} {
+		if i == 0 || mm > 0 && (i == 1 && y(0)-y(mm) > text || i == 2 && y(least)-y(mm) > text) {
+			fmt.Fprintf(&b, `<text x="-4" y="%.1f">%s</text>`, y(mm)+4, strings.TrimSuffix(strings.TrimSuffix(length(mm), " mm"), ".0"))
+		}
+	}
+	b.WriteString("</g>")
+	first, last := 0, 0 // the months of the least gap and of the greatest
+	for m := range year.Least {
+		if year.Least[m] < year.Least[first] {
+			first = m
+		}
+		if year.Most[m] > year.Most[last] {
+			last = m
+		}
+	}
 	for m, name := range hardware.Months {
 		x := thumb + float64(m)*(wide-2*thumb)/11
 		from := y(year.Most[m])
 		fmt.Fprintf(&b, `<g data-month="%d"><path d="M%.1f %.1fV%.1f"/><text x="%.1f" y="124">%s</text></g>`, m, x, from, max(y(year.Least[m]), from+3), x, name[:1])
+	}
+	below := y(year.Least[first]) + text
+	if below > top+high {
+		below = y(year.Most[first]) - 4
+	}
+	for _, at := range [2]struct {
+		month int
+		mm, y float64
+	}{{first, year.Least[first], below}, {last, year.Most[last], y(year.Most[last]) - 4}} {
+		fmt.Fprintf(&b, `<text x="%.1f" y="%.1f">%s</text>`, thumb+float64(at.month)*(wide-2*thumb)/11, at.y, length(at.mm))
 	}
 	b.WriteString("</svg>")
 	return b.String()

@@ -6,9 +6,6 @@ import (
 	"fmt"
 	"strings"
 	"testing"
-
-	"github.com/chromedp/chromedp"
-	"github.com/chromedp/chromedp/kb"
 )
 
 // toPractice opens the practice dialog and waits for its lessons.
@@ -82,24 +79,34 @@ func TestPracticeByTouch(t *testing.T) {
 	p.tap("label:has(#fault-leaf-wide)")
 	p.tap("#practice-name-do")
 	p.untilActs(3)
-	p.tap("#practice-working summary")
-	p.until(`document.getElementById('practice-move-do')`)
-	p.pick("practice-move-kind", "plane")
-	p.until(`document.getElementById('practice-move-said').textContent.includes('lane')`)
-	p.pick("practice:options[0].moves[0].edge", "closing")
-	p.until(`document.getElementById('practice-move-said').textContent.includes('closing')`)
-	for _, end := range []string{"first", "last"} {
-		p.fill("practice:options[0].moves[0]."+end, "5")
+	// two shavings of 2 mm by the plane on the picture, and half a one in figures
+	p.tap("label:has(#practice-tool-plane)")
+	p.until(`document.getElementById('practice-shaving')`)
+	p.pick("practice-shaving", "2")
+	pic, high, screen := p.seenPicture("01-rubs-all-the-way-up", "plane")
+	for _, off := range []string{"2 mm", "4 mm"} {
+		p.strokeUp(pic, high, screen)
+		p.until(fmt.Sprintf(`document.getElementById('practice-hand-said').textContent.includes('closing edge: %s all along') && !document.getElementById('practice-hand-do').disabled`, off))
 	}
-	p.until(`document.getElementById('practice-move-said').textContent.includes('5')`)
+	p.shot("practice-plane")
+	if got := ask[string](p, `document.activeElement.id`); got != "practice-hand-do" {
+		t.Errorf("after the stroke the focus is on %q", got)
+	}
+	if got := ask[int](p, `document.querySelectorAll('#practice-acts > li').length`); got != 3 {
+		t.Errorf("a stroke alone makes %d acts of 3", got)
+	}
+	p.tap("#practice-hand-form")
+	p.fill("practice:options[0].moves[0].first", "4.5")
+	p.fill("practice:options[0].moves[0].last", "4.5")
+	p.until(`document.getElementById('practice-hand-said').textContent.includes('4.5 mm')`)
 	p.shot("practice-move")
-	p.tap("#practice-move-do")
+	p.tap("#practice-hand-do")
 	p.untilActs(4)
 	p.tap("#practice-done")
 	p.untilActs(5)
 	p.shot("practice-judged")
 	judged := p.text("#practice-body")
-	for _, s := range []string{"too wide", "5 mm"} {
+	for _, s := range []string{"too wide", "4.5 mm", "It hangs as wanted"} {
 		if !strings.Contains(judged, s) {
 			t.Errorf("the judgement does not speak of %q: %s", s, judged)
 		}
@@ -133,48 +140,6 @@ func (p *page) fill(id, text string) {
 	p.until(fmt.Sprintf(`document.getElementById(%q)?.value === %q`, id, text))
 }
 
-// stand puts the cursor on something.
-func (p *page) stand(selector string) {
-	p.t.Helper()
-	p.until(fmt.Sprintf(`document.querySelector(%q) && !document.querySelector(%q).disabled`, selector, selector))
-	ask[bool](p, fmt.Sprintf(`(document.querySelector(%q).focus(), true)`, selector))
-}
-
-// A lesson is played by the keyboard alone, by following its hints.
-func TestPracticeByKeys(t *testing.T) {
-	t.Parallel()
-	p := open(t, desktop)
-	p.stand("#practice-begin")
-	p.do(chromedp.KeyEvent(kb.Enter))
-	p.until(`document.querySelectorAll('.lessons .lesson').length >= 10`)
-	p.stand("#practise-02-springs-open")
-	p.do(chromedp.KeyEvent(kb.Enter))
-	p.until(`document.querySelector('#practice-try')`)
-	p.shot("practice-desktop")
-	acts := 0
-	for range 4 {
-		acts++
-		p.stand("#practice-hint")
-		p.do(chromedp.KeyEvent(kb.Enter))
-		p.untilActs(acts)
-		if p.lastSaid() == "" {
-			t.Error("a hint says nothing")
-		}
-	}
-	p.stand("#practice-give-up")
-	p.do(chromedp.KeyEvent(kb.Enter))
-	p.untilActs(acts + 1)
-	if got := p.text("#practice-answer"); len(got) < 100 {
-		t.Errorf("the answer is %q", got)
-	}
-	p.shot("practice-answer")
-	p.do(chromedp.KeyEvent(kb.Escape))
-	p.until(`!document.getElementById('practice').open`)
-	p.stand("#practice-begin")
-	p.do(chromedp.KeyEvent(kb.Enter))
-	p.untilActs(acts + 1)
-}
-
 // The door in an explanation follows its sliders.
 func TestExplanations(t *testing.T) {
 	t.Parallel()
@@ -203,6 +168,18 @@ func TestPracticeDrawnAndOpened(t *testing.T) {
 	p.untilActs(1)
 	p.click("#practice-back")
 	p.until(`document.querySelectorAll('.lesson[id^="practise-attempt"]').length === 1`)
+	if said := p.text("#practice-body"); strings.Contains(said, "null") {
+		t.Errorf("the path says %q", said)
+	}
+
+	// who gives a door up goes on with an easier one
+	p.pick("practice-level", "3")
+	p.click("#practice-draw")
+	p.until(`document.querySelector('#practice-try')`)
+	p.click("#practice-give-up")
+	p.untilActs(1)
+	p.click("#practice-back")
+	p.until(`document.getElementById('practice-level')?.value === '2'`)
 
 	p.hand("a lesson.json", `{"leafwright_lesson": 1, "title": "Mine", "door": {"seed": -1}, "faults": [{"kind": "hinge loose"}]}`)
 	p.until(`document.getElementById('practice-state').textContent.includes('hinge loose')`)
@@ -255,6 +232,9 @@ func TestPracticeAccessible(t *testing.T) {
 		p.click("#practice-working summary")
 		p.until(`document.getElementById('practice-move-do')`)
 		p.violations("a lesson")
+		p.click("label:has(#practice-tool-hinge)")
+		p.until(`document.getElementById('practice-tap')`)
+		p.violations("a tool in hand")
 		p.click("#practice-give-up")
 		p.untilActs(2)
 		p.violations("its answer")
