@@ -32,13 +32,10 @@ func adviseRun(_ context.Context, c command, args []string, std std) int {
 	topRail := flags.Bool("toprail", false, "leave the top rail as high as that of the door beside it")
 	save := flags.String("save", "", "write the job to `FILE`, which must not be there yet, with the plans added as options")
 	asJSON := flags.Bool("json", false, "print the advice as JSON, for a program")
-	units := flags.String("units", "mm", "units to work and speak in: `mm or in`, by half a millimetre or by 1/32 in.")
+	units := flags.String("units", "", "units to work and speak in: `mm or in`, by half a millimetre or by 1/32 in.; else inches where the job was typed in them, or mm")
 	region := flags.String("words", string(words.UK), "whose trade words to use: `UK, AU or US`")
 	path, args := fileFirst(flags, args)
-	if path != "" {
-		args = append(args, path)
-	}
-	if status, good := c.parse(flags, args, std, "JOB"); !good {
+	if status, good := c.parseJob(flags, path, args, std, true); !good {
 		return status
 	}
 	if !known(*region) {
@@ -52,13 +49,11 @@ func adviseRun(_ context.Context, c command, args []string, std std) int {
 	if !good {
 		return misused
 	}
+	wishes.Inches = wishes.Inches || *units == "" && game.ReadInInches(&job)
 	if _, has := job.NeighbourTopRail(); *topRail && !has {
 		return c.misuse(std, "-toprail: this job gives no rails of a door beside it")
 	}
-	speaker := words.Speaker{Lexicon: words.For(words.Region(*region))}
-	if wishes.Inches {
-		speaker.Length, speaker.Place = words.Inches, words.InchPlace
-	}
+	speaker := speakerOf(&job, *region, *units)
 	advice := report.Advise(job, wishes, speaker)
 	if *save != "" {
 		if err := saveAdvice(advice, *save); err != nil {
@@ -99,7 +94,7 @@ func wish(w *game.AdviceWishes, forbid, units string) (why string) {
 		}
 	}
 	switch units {
-	case "mm":
+	case "mm", "": // the job's own
 	case "in":
 		w.Inches = true
 	default:

@@ -138,7 +138,7 @@ func TestAdviceAgreesWithCheck(t *testing.T) {
 				var timber, minutes float64
 				for _, m := range p.Moves {
 					timber, minutes = timber+m.Timber, minutes+m.Minutes
-					if m.State != "done" || m.Text == "" || m.Reason == "" || len(m.Cautions) == 0 {
+					if m.State != "done" || m.Text == "" || m.Reason == "" || len(m.Cautions) == 0 && !strings.HasPrefix(m.Text, "Pack the head") { // which narrows no way
 						t.Errorf("%s: %+v", p.Title, m)
 					}
 				}
@@ -169,9 +169,9 @@ func TestAdviceLeavesWith(t *testing.T) {
 		says   []string
 	}{
 		{"it fits", []string{square}, ok, []string{"It fits as it is: nothing needs doing."}},
-		{"a plan", []string{falling}, ok, []string{"1. HINGES AND PLANE", "! Old paint may hold lead", "TIMBER AGAINST EVEN GAPS"}},
+		{"a plan", []string{falling}, ok, []string{"1. HINGES AND PLANE", "Plug the old screw holes", "2. PACK OUT THE HEAD AND WORK THE HINGES", "3. PACK OUT THE HEAD, PLANE THE LEAF", "! Old paint may hold lead", "TIMBER AGAINST EVEN GAPS"}},
 		{"read from readings", []string{ferry}, ok, []string{"read these gaps by feeler: at the head", "±", "expect to trim once or twice more"}},
-		{"a conflict", []string{coach}, failed, []string{"The most wanted for the gap at the floor cannot be had", "The least that would do: let the gap at the floor be 2.9 mm more"}},
+		{"a conflict", []string{coach}, failed, []string{"The most wanted for the gap at the floor cannot be had", "The least that would do: let the gap at the floor be 2.9 mm more", "1. IF A LIMIT GIVES WAY: PLANE ONLY Only if this may give way: let the gap at the floor be 3 mm more"}},
 		{"too much forbidden", []string{"-forbid", "frame, Hinges,strip", "-alike", falling}, failed, []string{"nothing done to the hinges and no strip glued on"}},
 		{"a rated leaf", []string{rated}, failed, []string{"takes no trimming", "ask whoever holds the certificate"}},
 		{"hinges forbidden", []string{falling, "-forbid=hinges"}, ok, []string{"1. PACK OUT THE HEAD", "2. SPLICE A STRIP ONTO THE TOP", "Splice an 8 mm strip"}},

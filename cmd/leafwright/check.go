@@ -18,7 +18,7 @@ import (
 
 var checkCommand = command{
 	name:  "check",
-	usage: "check [JOB] [-option NAME] [-readings FILE] [-json] [-svg FILE] [-words UK|AU|US]",
+	usage: "check [JOB] [-option NAME] [-readings FILE] [-json] [-svg FILE] [-units mm|in] [-words UK|AU|US]",
 	about: "hangs the job's door as it stands, or after an option, and reports how it fits; JOB is a job file, - for standard input",
 	run:   check,
 }
@@ -30,14 +30,11 @@ func check(_ context.Context, c command, args []string, std std) int {
 	asJSON := flags.Bool("json", false, "print the report as JSON, for a program")
 	svg := flags.String("svg", "", "write the drawing to `FILE` as SVG")
 	region := flags.String("words", string(words.UK), "whose trade words to use: `UK, AU or US`")
+	units := unitsFlag(flags)
 	option := flags.String("option", "", "report the door after the option of that `NAME` or number")
 	table := flags.String("readings", "", "add the readings in `FILE`, a table of text; without JOB the door is theirs alone")
 	path, args := fileFirst(flags, args)
-	var want []string
-	if path != "" {
-		args, want = append(args, path), []string{"JOB"}
-	}
-	if status, good := c.parse(flags, args, std, want...); !good {
+	if status, good := c.parseJob(flags, path, args, std, false); !good {
 		return status
 	}
 	if path == "" && *table == "" {
@@ -45,6 +42,9 @@ func check(_ context.Context, c command, args []string, std std) int {
 	}
 	if !known(*region) {
 		return c.misuse(std, "-words %q is not one of UK, AU and US", *region)
+	}
+	if why := wrongUnits(*units); why != "" {
+		return c.misuse(std, "%s", why)
 	}
 	job, good := c.load(path, *table, std)
 	if !good {
@@ -57,7 +57,7 @@ func check(_ context.Context, c command, args []string, std std) int {
 		}
 	}
 	r := report.OfOption(job, tried)
-	speaker := words.Speaker{Lexicon: words.For(words.Region(*region))}
+	speaker := speakerOf(&job, *region, *units)
 	if *svg != "" {
 		if err := os.WriteFile(*svg, drawing(r), 0o644); err != nil {
 			fmt.Fprintf(std.err, "leafwright check: the drawing was not written: %v\n", err)
@@ -99,7 +99,7 @@ func (c command) load(path, table string, std std) (job game.Job, good bool) {
 			refuse(path, "cannot be used as it is", err)
 		}
 	} else {
-		job = game.Measure(game.Blank(762, 1981, 40))
+		job = game.Unmeasured(game.Blank(762, 1981, 40))
 		job.Name = strings.TrimSuffix(filepath.Base(table), filepath.Ext(table))
 	}
 	if table != "" {

@@ -10,7 +10,7 @@ import (
 
 var compareCommand = command{
 	name:  "compare",
-	usage: "compare JOB [-json] [-words UK|AU|US]",
+	usage: "compare JOB [-json] [-units mm|in] [-words UK|AU|US]",
 	about: "sets the job's door as found, as it stands and after each option side by side",
 	run:   compare,
 }
@@ -20,22 +20,23 @@ func compare(_ context.Context, c command, args []string, std std) int {
 	flags := flag.NewFlagSet(c.name, flag.ContinueOnError)
 	asJSON := flags.Bool("json", false, "print the comparison as JSON, for a program")
 	region := flags.String("words", string(words.UK), "whose trade words to use: `UK, AU or US`")
+	units := unitsFlag(flags)
 	path, args := fileFirst(flags, args)
-	if path != "" {
-		args = append(args, path)
-	}
-	if status, good := c.parse(flags, args, std, "JOB"); !good {
+	if status, good := c.parseJob(flags, path, args, std, true); !good {
 		return status
 	}
 	if !known(*region) {
 		return c.misuse(std, "-words %q is not one of UK, AU and US", *region)
+	}
+	if why := wrongUnits(*units); why != "" {
+		return c.misuse(std, "%s", why)
 	}
 	job, good := c.load(path, "", std)
 	if !good {
 		return misused
 	}
 	cmp := report.Compare(job)
-	speaker := words.Speaker{Lexicon: words.For(words.Region(*region))}
+	speaker := speakerOf(&job, *region, *units)
 	if !c.say(std, "the comparison", cmp, speaker, *asJSON) {
 		return misused
 	}

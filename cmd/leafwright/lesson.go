@@ -29,11 +29,7 @@ func lessonRun(_ context.Context, c command, args []string, std std) int {
 	units := flags.String("units", "mm", "units to speak in: `mm or in`")
 	region := flags.String("words", string(words.UK), "whose trade words to use: `UK, AU or US`")
 	path, args := fileFirst(flags, args)
-	var want []string
-	if path != "" {
-		args, want = append(args, path), []string{"FILE"}
-	}
-	if status, good := c.parse(flags, args, std, want...); !good {
+	if status, good := c.parseJob(flags, path, args, std, false); !good {
 		return status
 	}
 	switch {
@@ -62,7 +58,7 @@ func lessonRun(_ context.Context, c command, args []string, std std) int {
 		data, err := readFile(path, std.in)
 		name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
 		if err == nil && lesson.IsExplanation(data) {
-			return c.explanation(std, path, name, data)
+			return c.explanation(std, path, name, data, &speaker)
 		}
 		if err == nil {
 			l, err = lesson.Parse(name, data)
@@ -90,25 +86,28 @@ func (c command) refuse(std std, path string, err error) int {
 }
 
 // explanation checks a short explanation.
-func (c command) explanation(std std, path, name string, data []byte) int {
+func (c command) explanation(std std, path, name string, data []byte, speaker *words.Speaker) int {
 	e, err := lesson.ParseExplanation(name, data)
 	if err != nil {
 		return c.refuse(std, path, err)
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s\n\n%s\n", e.Title, wrapped(e.Text))
-	for _, s := range e.Sliders {
-		fmt.Fprintf(&b, "\nTo play with: %s, from %g to %g.\n", s.Label, s.From, s.To)
+	t := lesson.Explains(speaker)
+	fmt.Fprintf(&b, "%s\n\n%s\n", e.Title, wrapped(t.Text(e.Text)))
+	for i := range e.Sliders {
+		s := &e.Sliders[i]
+		fmt.Fprintf(&b, "\nTo play with: %s, from %s to %s.\n", s.Label, t.Slid(e, s, s.From), t.Slid(e, s, s.To))
 	}
 	return c.write(std, b.String(), ok)
 }
 
 // tellLesson says what a lesson is, and its answer where that is asked for.
 func (c command) tellLesson(std std, l *lesson.Lesson, speaker *words.Speaker, tell bool) int {
+	t := lesson.TellerOf(l, speaker)
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s\n", l.Title)
 	if l.Before != "" {
-		fmt.Fprintf(&b, "\n%s\n", wrapped(l.Before))
+		fmt.Fprintf(&b, "\n%s\n", wrapped(t.Text(l.Before)))
 	}
 	var limits []string
 	if x := l.Limits.Timber; x > 0 {
@@ -131,10 +130,9 @@ func (c command) tellLesson(std std, l *lesson.Lesson, speaker *words.Speaker, t
 		fmt.Fprintf(&b, "\nThe lesson is sound: %s, and a way to put the door right is proven. -tell shows them.\n", faults)
 		return c.write(std, b.String(), ok)
 	}
-	t := lesson.TellerOf(l, speaker)
 	passages(&b, t.Answer(l))
 	if l.After != "" {
-		fmt.Fprintf(&b, "\n%s\n", wrapped(l.After))
+		fmt.Fprintf(&b, "\n%s\n", wrapped(t.Text(l.After)))
 	}
 	return c.write(std, b.String(), ok)
 }

@@ -100,6 +100,18 @@ func (c command) parse(flags *flag.FlagSet, args []string, std std, want ...stri
 	return ok, true
 }
 
+// parseJob does so where the job's file was taken out of the arguments, see [fileFirst]:
+// what is one too many is told of what came after it.
+func (c command) parseJob(flags *flag.FlagSet, path string, args []string, std std, needed bool) (status int, good bool) {
+	if status, good := c.parse(flags, args, std); !good {
+		return status, false
+	}
+	if path == "" && needed {
+		return c.misuse(std, "JOB is missing"), false
+	}
+	return ok, true
+}
+
 // misuse says what was wrong with the way the command was called.
 func (c command) misuse(std std, format string, args ...any) int {
 	fmt.Fprintf(std.err, "leafwright %s: %s\n", c.name, fmt.Sprintf(format, args...))

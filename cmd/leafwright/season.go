@@ -14,7 +14,7 @@ import (
 
 var seasonCommand = command{
 	name:  "season",
-	usage: "season JOB [-climate NAME] [-room NAME] [-south] [-month NAME] [-meter PERCENT] [-option NAME] [-json] [-words UK|AU|US]",
+	usage: "season JOB [-climate NAME] [-room NAME] [-south] [-month NAME] [-meter PERCENT] [-option NAME] [-json] [-units mm|in] [-words UK|AU|US]",
 	about: "takes the job's leaf through the year: its closing gap month by month, and the gaps to fit it to today; leaves as check does",
 	run:   season,
 }
@@ -33,15 +33,13 @@ func season(_ context.Context, c command, args []string, std std) int {
 	climate := flags.String("climate", "", "the `climate`: "+list(hardware.Climates())+"; else the job's, or maritime")
 	room := flags.String("room", "", "the `room`: "+list(hardware.Rooms())+"; else the job's, or heated")
 	south := flags.Bool("south", false, "the house stands south of the equator, as the job may say")
-	month := flags.String("month", "", "the `month` it is now, by its name")
-	meter := flags.Float64("meter", 0, "what a moisture meter reads on the leaf now, in `percent`, beside what the job says it read")
+	month := flags.String("month", "", "the `month` the door was read in, by its name; else the job's")
+	meter := flags.Float64("meter", 0, "what a moisture meter read on the leaf then, in `percent`, beside what the job says it read")
 	option := flags.String("option", "", "the leaf after the option of that `NAME` or number")
 	region := flags.String("words", string(words.UK), "whose trade words to use: `UK, AU or US`")
+	units := unitsFlag(flags)
 	path, args := fileFirst(flags, args)
-	if path != "" {
-		args = append(args, path)
-	}
-	if status, good := c.parse(flags, args, std, "JOB"); !good {
+	if status, good := c.parseJob(flags, path, args, std, true); !good {
 		return status
 	}
 	at := hardware.Where{South: *south, Month: -1}
@@ -71,6 +69,9 @@ func season(_ context.Context, c command, args []string, std std) int {
 	if !known(*region) {
 		wrong = append(wrong, fmt.Sprintf("-words %q is not one of UK, AU and US", *region))
 	}
+	if why := wrongUnits(*units); why != "" {
+		wrong = append(wrong, why)
+	}
 	if len(wrong) > 0 {
 		return c.misuse(std, "%s", strings.Join(wrong, "; "))
 	}
@@ -85,7 +86,7 @@ func season(_ context.Context, c command, args []string, std std) int {
 		}
 	}
 	r := report.SeasonOf(job, tried, saidOf(&job, at))
-	speaker := words.Speaker{Lexicon: words.For(words.Region(*region))}
+	speaker := speakerOf(&job, *region, *units)
 	if !c.say(std, "the year", &r, speaker, *asJSON) {
 		return misused
 	}

@@ -48,10 +48,7 @@ func layOut(_ context.Context, c command, args []string, std std) int {
 	region := flags.String("words", string(words.UK), "whose trade words to use: `UK, AU or US`")
 	out := flags.String("o", "", "the `FILE` to write")
 	path, args := fileFirst(flags, args)
-	if path != "" {
-		args = append(args, path)
-	}
-	if status, good := c.parse(flags, args, std, "JOB"); !good {
+	if status, good := c.parseJob(flags, path, args, std, true); !good {
 		return status
 	}
 	ask, wrong := asked(*kind, *paper, *units, *region)
@@ -87,8 +84,12 @@ func layOut(_ context.Context, c command, args []string, std std) int {
 			fmt.Fprintf(std.err, "leafwright sheet: the sheet was not written: %v\n", err)
 			return misused
 		}
+		const other = "print the sheet from the page, or write an .svg: those are set in your own faces"
 		if len(f.missing) > 0 {
-			fmt.Fprintf(std.err, "leafwright sheet: the face in the PDF has no letters for %s and shows empty boxes; an SVG is set in the reader's own faces\n", string(f.missing))
+			fmt.Fprintf(std.err, "leafwright sheet: the PDF shows empty boxes for %s, which its face has no letters for; %s\n", string(f.missing), other)
+		}
+		if len(f.unjoined) > 0 {
+			fmt.Fprintf(std.err, "leafwright sheet: the PDF shows the letters %s unjoined; %s\n", spaced(f.unjoined), other)
 		}
 	}
 	return ok
@@ -126,9 +127,10 @@ func (c command) choose(std std, ask *sheet.Ask, names []string, ext string) (st
 
 // file is a file to write.
 type file struct {
-	name    string
-	data    []byte
-	missing []rune // letters the face in it has not
+	name     string
+	data     []byte
+	missing  []rune // letters the face in it has not
+	unjoined []rune // letters shown each by itself that belong joined
 }
 
 // filesOf gives what is to be written.
@@ -159,7 +161,7 @@ func filesOf(ask *sheet.Ask, name, ext string) ([]file, error) {
 		if err := pdf.Write(&b, pages, pages[0].Title); err != nil {
 			return nil, err
 		}
-		return []file{{name, b.Bytes(), pdf.Missing(pages)}}, nil
+		return []file{{name, b.Bytes(), pdf.Missing(pages), pdf.Unjoined(pages)}}, nil
 	}
 	var files []file
 	for i := range pages {
@@ -197,6 +199,15 @@ func asked(kind, paper, units, region string) (a sheet.Ask, wrong []string) {
 		wrong = append(wrong, fmt.Sprintf("-words %q is not one of UK, AU and US", region))
 	}
 	return a, wrong
+}
+
+// spaced writes letters apart, as they are shown.
+func spaced(letters []rune) string {
+	all := make([]string, len(letters))
+	for i, r := range letters {
+		all[i] = string(r)
+	}
+	return strings.Join(all, " ")
 }
 
 // numbered gives the name of a page's file: after the first with its number before the

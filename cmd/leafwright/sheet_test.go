@@ -115,15 +115,22 @@ func TestSheetLeavesTheJobAlone(t *testing.T) {
 	}
 }
 
-// Letters the PDF's face has not are told.
+// Letters the PDF's face has not are told, and those it shows unjoined; that the page's print
+// shows them is told too.
 func TestSheetTellsMissingLetters(t *testing.T) {
 	data, err := os.ReadFile(falling)
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := strings.Replace(string(data), "Terrace house", "門 house", 1)
-	status, _, errs := callWith(text, "sheet", "-", "-option", "1", "-o", filepath.Join(t.TempDir(), "a.pdf"))
-	if status != ok || !strings.Contains(errs, "no letters for 門 and shows") {
-		t.Errorf("status %d, %q", status, errs)
+	for name, want := range map[string]string{
+		"門":                  "shows empty boxes for 門,",
+		"\u0628\u0627\u0628": "shows the letters \u0627 \u0628 unjoined", // a door, in Arabic
+		"Дверь Θύρα דלת":     "",
+	} {
+		text := strings.Replace(string(data), "Terrace house", name+" house", 1)
+		status, _, errs := callWith(text, "sheet", "-", "-option", "1", "-o", filepath.Join(t.TempDir(), "a.pdf"))
+		if status != ok || !strings.Contains(errs, want) || (want == "") != (errs == "") || want != "" && !strings.Contains(errs, "print the sheet from the page") {
+			t.Errorf("%s: status %d, %q", name, status, errs)
+		}
 	}
 }

@@ -17,8 +17,14 @@ import (
 // seen is what a change must change: the findings in words, and the drawing.
 type seen struct{ findings, drawing string }
 
+// look sees it from the top of the page: on a phone the drawing is lower while the panel is
+// read.
 func (p *page) look() seen {
 	p.t.Helper()
+	if ask[bool](p, `(scrollTo(0, 0), document.documentElement.hasAttribute('data-reading'))`) {
+		p.until(`!document.documentElement.hasAttribute('data-reading')`)
+		p.settle()
+	}
 	return seen{
 		ask[string](p, `document.getElementById('headline').textContent + '\n' + document.getElementById('findings').textContent`),
 		ask[string](p, `stage.contentWindow.digest()`),

@@ -94,7 +94,7 @@ func TestAdvice(t *testing.T) {
 				t.Error("the option made is not shown")
 			}
 			moves := p.moves()
-			if want := ask[int](p, `document.querySelectorAll('#advice .plan:first-child ol > li').length`); len(moves) != want {
+			if want := ask[int](p, `document.querySelector('#advice .plan').querySelectorAll('ol > li').length`); len(moves) != want {
 				t.Errorf("the option has %d moves, the plan %d", len(moves), want)
 			}
 			if n := ask[int](p, `document.querySelectorAll('#moves > .refused').length`); n > 0 {
@@ -103,7 +103,7 @@ func TestAdvice(t *testing.T) {
 			if n := ask[int](p, `document.querySelectorAll('#findings > li:not(.good)').length`); n > 0 {
 				t.Errorf("with the plan done %d findings are not good: %s", n, p.text("#findings"))
 			}
-			title := p.text("#advice .plan:first-child h3")
+			title := p.text("#advice .plan h3")
 			if got := p.value(`#moves-box input[id$="].name"]`); got != title {
 				t.Errorf("the option is called %q, the plan %q", got, title)
 			}

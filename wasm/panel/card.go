@@ -125,10 +125,9 @@ func (c *card) focus() {
 	if now := c.now(); c.p.bench.Look().AllAtOnce && now != nil && c.list.rows[now.Path] != nil {
 		field = c.list.rows[now.Path].field
 	}
-	show := map[string]any{"block": "nearest"}
-	byID("card-ask").Call("scrollIntoView", show)
+	byID("card-ask").Call("scrollIntoView")
 	field.Call("focus", map[string]any{"preventScroll": true})
-	field.Call("scrollIntoView", show)
+	field.Call("scrollIntoView", map[string]any{"block": "nearest"})
 	field.Call("select")
 }
 
@@ -392,7 +391,7 @@ func (c *card) rest() {
 		return
 	}
 	c.weigh = time.AfterFunc(restPause, func() {
-		if err := try(func() {
+		guard("weighing", func() {
 			late := c.late
 			c.late = false
 			c.p.bench.Weigh()
@@ -400,9 +399,7 @@ func (c *card) rest() {
 			if late {
 				c.p.showRest()
 			}
-		}); err != nil {
-			win.Get("console").Call("error", "weighing: "+err.Error())
-		}
+		})
 	})
 }
 
@@ -417,14 +414,12 @@ func (c *card) swing() {
 		return
 	}
 	c.weigh = time.AfterFunc(slicePause, func() {
-		if err := try(func() {
+		guard("weighing the swing", func() {
 			if c.p.bench.WeighMore() {
 				c.p.changed()
 			} else {
 				c.swing()
 			}
-		}); err != nil {
-			win.Get("console").Call("error", "weighing the swing: "+err.Error())
-		}
+		})
 	})
 }

@@ -23,15 +23,26 @@ type controls struct {
 	swingRein, factorRein  rein
 	swing, factor, section slider
 	edge, place            js.Value
-	reading, placeFault    js.Value
+	reading                js.Value
 	lens                   js.Value
 	unit                   map[bool]js.Value
 	words                  map[words.Region]js.Value
 	theme                  map[string]js.Value
+	look                   bench.Look // as the buttons show it
+	edges                  string     // the sides' names as they stand in the choice
 }
 
 // slider is a range with its value beside it as a field to type in.
-type slider struct{ thumb, field, unit js.Value }
+type slider struct {
+	thumb, field, unit js.Value
+	now                *slid // as it stands
+}
+
+// slid is where a thumb stands, between what, and how it is said.
+type slid struct {
+	lo, hi, value float64
+	spoken        string
+}
 
 // slide makes a slider in a row of its own. set gets the value in the slider's own
 // measure; read understands what is typed.
@@ -40,13 +51,9 @@ func (c *controls) slide(id, label, unit string, step string, read func(string) 
 		thumb: el("input", attrs{"type", "range", "id", id, "step", step}),
 		field: el("input", attrs{"type", "text", "inputmode", "decimal", "id", id + "-number", "aria-label", label + ", as a number", "autocomplete", "off", "spellcheck", "false"}),
 		unit:  el("span", attrs{"class", "unit", "text", unit, "aria-hidden", "true"}),
+		now:   &slid{},
 	}
-	on(s.thumb, "input", func(js.Value) {
-		if x, good := plain(s.thumb.Get("value").String()); good {
-			set(x)
-			c.p.changed()
-		}
-	})
+	c.drawn(s, set)
 	take := func(js.Value) {
 		x, good := read(s.field.Get("value").String())
 		invalid(s.field, !good)
@@ -65,11 +72,26 @@ func (c *controls) slide(id, label, unit string, step string, read func(string) 
 		el("span", attrs{"class", "box has-unit"}, s.field, s.unit), s.thumb)
 }
 
+// drawn sets what the thumb is drawn to.
+func (c *controls) drawn(s slider, set func(float64)) {
+	on(s.thumb, "input", func(js.Value) {
+		if x, good := plain(s.thumb.Get("value").String()); good {
+			s.now.spoken = "" // it stands elsewhere now
+			set(x)
+			c.p.changed()
+		}
+	})
+}
+
 // slideTo puts the thumb at a value between two ends.
 func (s slider) slideTo(lo, hi, value float64, spoken string) {
-	for k, x := range map[string]float64{"min": lo, "max": hi} {
-		s.thumb.Call("setAttribute", k, strconv.FormatFloat(x, 'f', -1, 64))
+	now := slid{lo, hi, value, spoken}
+	if now == *s.now {
+		return
 	}
+	*s.now = now
+	s.thumb.Call("setAttribute", "min", strconv.FormatFloat(lo, 'f', -1, 64))
+	s.thumb.Call("setAttribute", "max", strconv.FormatFloat(hi, 'f', -1, 64))
 	setValue(s.thumb, strconv.FormatFloat(value, 'f', -1, 64))
 	s.thumb.Call("setAttribute", "aria-valuetext", spoken)
 }
@@ -90,13 +112,8 @@ type rein struct {
 
 func (c *controls) rein(id, label, step string, set func(float64)) rein {
 	r := rein{says: el("output", attrs{"for", id})}
-	r.slider.thumb = el("input", attrs{"type", "range", "id", id, "step", step})
-	on(r.slider.thumb, "input", func(js.Value) {
-		if x, good := plain(r.slider.thumb.Get("value").String()); good {
-			set(x)
-			c.p.changed()
-		}
-	})
+	r.slider = slider{thumb: el("input", attrs{"type", "range", "id", id, "step", step}), now: &slid{}}
+	c.drawn(r.slider, set)
 	r.box = el("div", attrs{"class", "slide"}, el("label", attrs{"for", id, "text", label}), r.slider.thumb, r.says)
 	return r
 }
@@ -241,15 +258,18 @@ func (c *controls) settings() {
 func (c *controls) show() {
 	b := c.p.bench
 	look := b.Look()
-	doc.Get("documentElement").Get("dataset").Set("show", string(look.Show))
-	for s, button := range c.pictures {
-		button.Set("checked", s == look.Show)
-	}
-	for inches, button := range c.unit {
-		button.Set("checked", inches == look.Inches)
-	}
-	for r, button := range c.words {
-		button.Set("checked", r == look.Words)
+	if look != c.look {
+		c.look = look
+		doc.Get("documentElement").Get("dataset").Set("show", string(look.Show))
+		for s, button := range c.pictures {
+			button.Set("checked", s == look.Show)
+		}
+		for inches, button := range c.unit {
+			button.Set("checked", inches == look.Inches)
+		}
+		for r, button := range c.words {
+			button.Set("checked", r == look.Words)
+		}
 	}
 	lo, hi := b.SwingRange()
 	degrees := strconv.FormatFloat(b.Swing(), 'f', 1, 64)
@@ -266,9 +286,17 @@ func (c *controls) show() {
 	setText(byID("place-unit"), unit.String())
 
 	r := look.Reading
-	options := c.edge.Get("options")
+	names, all := [fit.Edges]string{}, ""
 	for e := range fit.Edges {
-		setText(options.Index(int(e)), capital(b.EdgeName(e)))
+		names[e] = capital(b.EdgeName(e))
+		all += names[e]
+	}
+	if all != c.edges {
+		c.edges = all
+		options := c.edge.Get("options")
+		for e, name := range names {
+			setText(options.Index(e), name)
+		}
 	}
 	setValue(c.edge, strconv.Itoa(int(r.Edge)))
 	label := "Across from the hinges"

@@ -30,15 +30,24 @@ func try(f func()) (err error) {
 	return nil
 }
 
-// on listens for as long as the program runs. A failure in f is shown, and what
-// was there before stays.
-func on(target js.Value, event string, f func(e js.Value)) {
-	target.Call("addEventListener", event, js.FuncOf(func(_ js.Value, args []js.Value) any {
-		if err := try(func() { f(args[0]) }); err != nil {
-			win.Get("console").Call("error", "event "+event+": "+err.Error())
-		}
+// guard does f. A failure in it is shown, and what was there before stays.
+func guard(what string, f func()) {
+	if err := try(f); err != nil {
+		win.Get("console").Call("error", what+": "+err.Error())
+	}
+}
+
+// heard gives f to the browser, to be called at an event.
+func heard(event string, f func(e js.Value)) js.Func {
+	return js.FuncOf(func(_ js.Value, args []js.Value) any {
+		guard("event "+event, func() { f(args[0]) })
 		return nil
-	}))
+	})
+}
+
+// on listens for as long as the program runs.
+func on(target js.Value, event string, f func(e js.Value)) {
+	target.Call("addEventListener", event, heard(event, f))
 }
 
 // then waits for a promise.

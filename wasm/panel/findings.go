@@ -25,27 +25,27 @@ type lineRow struct {
 
 // show brings the list up to date.
 func (l *lines) show(all []words.Line) {
-	same := len(all) == len(l.rows)
+	if len(l.rows) == 0 {
+		fill(byID(l.id)) // of a program before
+	}
 	for i := range all {
-		if i >= len(l.rows) {
+		if i == len(l.rows) {
 			l.rows = append(l.rows, newRow(all[i]))
+			byID(l.id).Call("append", l.rows[i].item)
 			continue
 		}
 		if row := &l.rows[i]; !row.alike(&all[i]) {
-			*row, same = newRow(all[i]), false
+			old := row.item
+			*row = newRow(all[i])
+			old.Call("replaceWith", row.item)
 		} else if row.line != all[i] {
 			row.put(all[i])
 		}
 	}
+	for _, row := range l.rows[len(all):] {
+		row.item.Call("remove")
+	}
 	l.rows = l.rows[:len(all)]
-	if same {
-		return
-	}
-	items := make([]js.Value, len(all))
-	for i := range items {
-		items[i] = l.rows[i].item
-	}
-	fill(byID(l.id), items...)
 }
 
 // alike tells whether a row's elements serve for another line.
@@ -54,13 +54,17 @@ func (r *lineRow) alike(l *words.Line) bool {
 }
 
 func (r *lineRow) put(l words.Line) {
-	if l.Figure != "" {
+	if l.Figure != r.line.Figure {
 		r.figure.Set("textContent", l.Figure)
-		r.text.Set("textContent", " "+l.Text)
-	} else {
-		r.text.Set("textContent", capital(l.Text))
 	}
-	if l.Cause != "" {
+	if l.Text != r.line.Text {
+		text := capital(l.Text)
+		if l.Figure != "" {
+			text = " " + l.Text
+		}
+		r.text.Set("textContent", text)
+	}
+	if l.Cause != r.line.Cause {
 		r.cause.Set("textContent", l.Cause)
 	}
 	r.line = l

@@ -18,6 +18,7 @@ type form struct {
 	p        *Panel
 	sections map[string]*section
 	inputs   map[string]*input // by path
+	late     bool              // behind what is typed
 	focus    string            // what had the cursor when the program started
 	unfolded map[string]bool   // what stood open then
 }
@@ -93,20 +94,6 @@ func (f *form) typing() bool {
 		return kind == "text"
 	}
 	return false
-}
-
-// start opens the section a new job begins with and goes to its first field.
-func (f *form) start() {
-	for _, name := range []string{"leaf", "job"} {
-		if s := f.sections[name]; s != nil {
-			s.box.Set("open", true)
-		}
-	}
-	if in := f.inputs["name"]; in != nil {
-		in.field.Call("scrollIntoView", map[string]any{"block": "center"})
-		in.field.Call("focus")
-		in.field.Call("select")
-	}
 }
 
 func (f *form) show() {
@@ -221,12 +208,7 @@ func lower(text string) string {
 
 // listen is on for elements that go when their section is built anew.
 func (f *form) listen(sec *section, target js.Value, event string, do func(e js.Value)) {
-	fn := js.FuncOf(func(_ js.Value, args []js.Value) any {
-		if err := try(func() { do(args[0]) }); err != nil {
-			win.Get("console").Call("error", "event "+event+": "+err.Error())
-		}
-		return nil
-	})
+	fn := heard(event, do)
 	sec.funcs = append(sec.funcs, fn)
 	target.Call("addEventListener", event, fn)
 }
@@ -401,7 +383,10 @@ func (f *form) attach(sec *section, d game.Field, in *input) {
 			f.p.bench.Settle()
 		})
 	default:
-		f.listen(sec, in.field, "input", take)
+		f.listen(sec, in.field, "input", func(e js.Value) {
+			f.late = true
+			take(e)
+		})
 		f.listen(sec, in.field, "blur", func(js.Value) {
 			f.p.bench.Settle()
 			in.dirty = true // the value as the program writes it takes the place of the typed one

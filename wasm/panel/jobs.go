@@ -11,9 +11,6 @@ import (
 	"leafwright/game/bench"
 )
 
-// demo is one entry of the page's list of jobs.
-type demo struct{ File, Name string }
-
 // largest file opened, in bytes: far more than any job holds.
 const largest = 1 << 20
 
@@ -65,7 +62,7 @@ func (p *Panel) dialog() {
 	})
 	on(byID("save"), "click", func(js.Value) { p.save() })
 	on(byID("bin-empty"), "click", func(js.Value) {
-		p.shelf.EmptyBin()
+		p.shelf().EmptyBin()
 		p.listShelf()
 		byID("jobs-close").Call("focus")
 	})
@@ -91,23 +88,21 @@ func (p *Panel) demoButtons() []js.Value {
 }
 
 func (p *Panel) listDemos(text string) {
-	var all []demo
+	var items []js.Value
 	if err := try(func() {
 		list := win.Get("JSON").Call("parse", text)
 		for i := range list.Length() {
-			all = append(all, demo{list.Index(i).Get("file").String(), list.Index(i).Get("name").String()})
+			d := list.Index(i)
+			file, name := d.Get("file").String(), d.Get("name").String()
+			button := el("button", attrs{"type", "button", "text", name})
+			on(button, "click", func(js.Value) {
+				Demo(file, p.open, func(err error) { p.openFault(name + ": " + err.Error()) })
+			})
+			items = append(items, el("li", nil, button, el("p", attrs{"class", "quiet", "text", d.Get("about").String()})))
 		}
 	}); err != nil {
 		p.openFault("The list of doors to try cannot be read: " + err.Error())
 		return
-	}
-	items := make([]js.Value, len(all))
-	for i, d := range all {
-		button := el("button", attrs{"type", "button", "text", d.Name, "data-file", d.File})
-		on(button, "click", func(js.Value) {
-			Demo(d.File, p.open, func(err error) { p.openFault(d.Name + ": " + err.Error()) })
-		})
-		items[i] = el("li", nil, button)
 	}
 	fill(byID("demos"), items...)
 }
@@ -123,7 +118,7 @@ func (p *Panel) lives() string {
 
 // open puts a job on the shelf and on the bench, and closes the list.
 func (p *Panel) open(job game.Job) {
-	p.turnTo(p.shelf.New(job))
+	p.turnTo(p.shelf().New(job))
 }
 
 // turnTo goes on with another job.
@@ -144,7 +139,7 @@ func Plain() game.Job {
 
 // own starts a job with an empty measuring card.
 func (p *Panel) own() {
-	p.open(game.Measure(Plain()))
+	p.open(game.Unmeasured(Plain()))
 	p.card.start()
 }
 

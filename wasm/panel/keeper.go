@@ -5,18 +5,23 @@ package panel
 import (
 	"strings"
 	"syscall/js"
+
+	"leafwright/game/bench"
 )
 
 // themeKey is what the theme is kept under; page.js reads it too.
 const themeKey = "leafwright:theme"
 
-// keeper keeps every change in the browser, and says so, or says that it cannot.
+// keeper keeps every change in the browser, and says so, or says that it cannot. A
+// change is drawn first and written right after, or when the page is left.
 type keeper struct {
-	p      *Panel
-	notice js.Value
-	asked  bool // for the browser to keep it when room runs short
-	failed bool
-	taken  bool // the job on show was just taken over from another window
+	p         *Panel
+	shelf     *bench.Shelf
+	notice    js.Value
+	job, look bool // changed and not written yet
+	asked     bool // for the browser to keep it when room runs short
+	failed    bool
+	taken     bool // the job on show was just taken over from another window
 }
 
 func (k *keeper) init(p *Panel) {
@@ -27,14 +32,23 @@ func (k *keeper) init(p *Panel) {
 	fill(k.notice, el("p", attrs{"id", "storage-text"}), save)
 	// Told of what other windows keep, once it can be read here, and of nothing this one does.
 	on(win, "storage", func(js.Value) { k.heard() })
+	on(win, "pagehide", func(js.Value) { k.write() })
+	on(doc, "visibilitychange", func(js.Value) { k.write() })
+}
+
+// shelf gives the shelf with all that changed on it.
+func (p *Panel) shelf() *bench.Shelf {
+	p.keeper.write()
+	return p.keeper.shelf
 }
 
 // heard takes over what another window made of the job shown here.
 func (k *keeper) heard() {
-	if !k.p.shelf.Stale() {
+	shelf := k.p.shelf()
+	if !shelf.Stale() {
 		return
 	}
-	if b, err := k.p.shelf.Open(k.p.shelf.ID()); err == nil {
+	if b, err := shelf.Open(shelf.ID()); err == nil {
 		option, tool := k.p.bench.Shown(), k.p.bench.Tool()
 		k.p.bench.Take(b)
 		k.p.bench.ShowOption(option)
@@ -45,29 +59,49 @@ func (k *keeper) heard() {
 	}
 }
 
-// keep writes what changed.
+// report tells what a person should know of the shelf.
+func (k *keeper) report() {
+	if reports := k.shelf.Reports(); len(reports) > 0 {
+		k.tell(strings.Join(reports, "\n"))
+	}
+}
+
+// keep has what changed written in a moment.
 func (k *keeper) keep(job, look bool) {
+	k.report()
 	if k.p.bench.IsGuest() {
 		return
 	}
 	if k.taken { // it was kept by the window it came from
 		job, k.taken = false, false
 	}
+	k.job, k.look = k.job || job, k.look || look
+	if k.job || k.look {
+		k.p.soon()
+	}
+}
+
+// write writes what changed and is not written yet.
+func (k *keeper) write() {
+	job, look := k.job, k.look
+	if !job && !look {
+		return
+	}
+	k.job, k.look = false, false
 	var err error
 	if job {
-		saved, failed := k.p.shelf.Save(k.p.bench)
+		saved, failed := k.shelf.Save(k.p.bench)
 		err = failed
+		k.job = err != nil
 		if saved.Conflict != "" {
 			k.tell(saved.Conflict)
 			k.p.showHead()
 		}
 	}
 	if look && err == nil {
-		err = k.p.shelf.SaveLook(k.p.bench)
+		err = k.shelf.SaveLook(k.p.bench)
 	}
-	if reports := k.p.shelf.Reports(); len(reports) > 0 {
-		k.tell(strings.Join(reports, "\n"))
-	}
+	k.report()
 	root := doc.Get("documentElement").Get("dataset")
 	switch {
 	case err != nil:

@@ -18,7 +18,6 @@ type moves struct {
 	sec   section // the fields of the moves, as the form keeps them
 	shape string
 	rows  []moveRow
-	name  js.Value
 	total js.Value
 	keep  js.Value
 	mode  map[bool]js.Value

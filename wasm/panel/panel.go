@@ -13,8 +13,7 @@ import (
 // tells the bench what is done in it.
 type Panel struct {
 	bench   *bench.State // the same one for as long as the page is open
-	shelf   *bench.Shelf
-	changed func() // after anything was done to the bench
+	changed func()       // after anything was done to the bench
 
 	form     form
 	card     card
@@ -30,12 +29,14 @@ type Panel struct {
 
 	still       bool // the drawing is a still picture in the document
 	jobs, looks int  // what was shown last
+	due         bool // what is late is made up for in a moment
+	moment      js.Func
 }
 
 // New fills the document for the bench. changed is called after everything that
 // may have changed the bench.
 func New(b *bench.State, shelf *bench.Shelf, changed func()) *Panel {
-	p := &Panel{bench: b, shelf: shelf, changed: changed, jobs: -1, looks: -1, findings: lines{id: "findings"}, conditions: lines{id: "conditions"}}
+	p := &Panel{bench: b, changed: changed, keeper: keeper{shelf: shelf}, jobs: -1, looks: -1, findings: lines{id: "findings"}, conditions: lines{id: "conditions"}}
 	p.form.init(p)
 	p.card.init(p)
 	p.controls.init(p)
@@ -48,7 +49,27 @@ func New(b *bench.State, shelf *bench.Shelf, changed func()) *Panel {
 	p.head()
 	p.dialog()
 	p.print()
+	p.moment = js.FuncOf(func(js.Value, []js.Value) any {
+		p.due = false
+		guard("making up for what is late", func() {
+			if p.form.late {
+				p.form.late = false
+				p.showRest()
+			}
+		})
+		guard("keeping", p.keeper.write)
+		return nil
+	})
 	return p
+}
+
+// soon has what is late made up for when there was time to draw what changed.
+func (p *Panel) soon() {
+	const moment = 50 // ms
+	if !p.due {
+		p.due = true
+		win.Call("setTimeout", p.moment, moment)
+	}
 }
 
 // Show brings the document up to date with the bench, and keeps what changed.
@@ -61,7 +82,9 @@ func (p *Panel) Show() {
 		p.showFindings()
 		p.moves.show()
 		p.compare.show()
-		if !p.card.typing() {
+		if p.form.late {
+			p.soon()
+		} else if !p.card.typing() {
 			p.showRest()
 		}
 	}
@@ -77,7 +100,7 @@ func (p *Panel) Show() {
 	p.keeper.keep(newJob, newLook)
 }
 
-// showRest shows what can wait while a reading is typed.
+// showRest shows what can wait while a reading or a number is typed.
 func (p *Panel) showRest() {
 	p.showConditions()
 	p.form.show()

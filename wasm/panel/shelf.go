@@ -14,7 +14,7 @@ import (
 func (p *Panel) listShelf() {
 	focus := focusedID()
 	kept, binned := []js.Value{}, []js.Value{}
-	for _, e := range p.shelf.List() {
+	for _, e := range p.shelf().List() {
 		if e.Binned {
 			binned = append(binned, p.binRow(e))
 		} else {
@@ -26,7 +26,7 @@ func (p *Panel) listShelf() {
 	fill(byID("bin"), binned...)
 	show(byID("bin-box"), len(binned) > 0)
 	aside := []js.Value{}
-	for _, key := range p.shelf.Aside() {
+	for _, key := range p.shelf().Aside() {
 		aside = append(aside, p.asideRow(key))
 	}
 	fill(byID("aside"), aside...)
@@ -64,7 +64,7 @@ func (p *Panel) shelfRow(e bench.Entry) js.Value {
 			byID("jobs").Call("close")
 			return
 		}
-		b, err := p.shelf.Open(e.ID)
+		b, err := p.shelf().Open(e.ID)
 		if err != nil {
 			p.openFault(name + ": " + err.Error())
 			p.listShelf()
@@ -78,7 +78,7 @@ func (p *Panel) shelfRow(e bench.Entry) js.Value {
 	li.Call("append",
 		rename,
 		p.shelfButton("job-copy-"+e.ID, "Copy", "Copy "+name, func() error {
-			_, err := p.shelf.Duplicate(e.ID)
+			_, err := p.shelf().Duplicate(e.ID)
 			return err
 		}),
 		p.shelfButton("job-delete-"+e.ID, "Delete", "Delete "+name, func() error { return p.deleteJob(e) }))
@@ -88,20 +88,20 @@ func (p *Panel) shelfRow(e bench.Entry) js.Value {
 // deleteJob puts a job in the bin; where it is the open one, the newest of the
 // others comes on the bench.
 func (p *Panel) deleteJob(e bench.Entry) error {
-	if err := p.shelf.Delete(e.ID); err != nil || !e.Open {
+	if err := p.shelf().Delete(e.ID); err != nil || !e.Open {
 		return err
 	}
-	for _, other := range p.shelf.List() {
+	for _, other := range p.shelf().List() {
 		if other.Binned {
 			continue
 		}
-		if b, err := p.shelf.Open(other.ID); err == nil {
+		if b, err := p.shelf().Open(other.ID); err == nil {
 			p.bench.Take(b)
 			p.changed()
 			return nil
 		}
 	}
-	p.bench.Take(p.shelf.New(Plain()))
+	p.bench.Take(p.shelf().New(Plain()))
 	p.changed()
 	return nil
 }
@@ -118,7 +118,7 @@ func (p *Panel) renaming(li js.Value, e bench.Entry) {
 			p.bench.Settle()
 			p.changed()
 		} else {
-			err = p.shelf.Rename(e.ID, name)
+			err = p.shelf().Rename(e.ID, name)
 		}
 		if err != nil {
 			p.openFault(err.Error())
@@ -148,18 +148,18 @@ func (p *Panel) renaming(li js.Value, e bench.Entry) {
 func (p *Panel) binRow(e bench.Entry) js.Value {
 	return el("li", nil, el("span", attrs{"class", "shelf-name", "text", jobName(e)}),
 		p.shelfButton("job-back-"+e.ID, "Bring back", "Bring back "+jobName(e), func() error {
-			p.shelf.Undelete(e.ID)
+			p.shelf().Undelete(e.ID)
 			return nil
 		}))
 }
 
 func (p *Panel) asideRow(key string) js.Value {
 	save := p.shelfButton("", "Save as a file", "Save what was set aside as a file", func() error {
-		p.download("set-aside.txt", "text/plain", p.shelf.AsideText(key))
+		p.download("set-aside.txt", "text/plain", p.shelf().AsideText(key))
 		return nil
 	})
 	drop := p.shelfButton("", "Drop", "Drop what was set aside", func() error {
-		p.shelf.DropAside(key)
+		p.shelf().DropAside(key)
 		return nil
 	})
 	return el("li", nil, el("span", attrs{"class", "shelf-name", "text", "A job that could not be read"}), save, drop)

@@ -69,6 +69,39 @@
     }
   });
 
+  // A lesson, or what someone did in one, is opened like a job, by file or dropped; the
+  // first program gets all other files.
+  let passed = null;
+  const pass = async input => {
+    const f = input.files[0];
+    const lesson = f && f.size < 2e6 && /^\s*{\s*"leafwright_(lesson|session)"/.test(await f.slice(0, 200).text());
+    if (lesson) {
+      input.value = '';
+      input.closest('dialog').close();
+      window.lessonFile = f;
+      document.getElementById('practice-begin').click();
+    } else {
+      passed = f;
+      input.dispatchEvent(new Event('change'));
+    }
+  };
+  document.addEventListener('change', e => {
+    if (e.target.id !== 'file') return;
+    if (passed) passed = null;
+    else {
+      e.stopPropagation();
+      pass(e.target);
+    }
+  }, true);
+  document.addEventListener('dragover', e => { if (e.dataTransfer.types.includes('Files')) e.preventDefault(); });
+  document.addEventListener('drop', e => {
+    if (!e.dataTransfer.files.length) return;
+    e.preventDefault();
+    const input = document.getElementById('file');
+    input.files = e.dataTransfer.files;
+    input.dispatchEvent(new Event('change'));
+  });
+
   // Called by the first program whenever something changed: there is a door, or not.
   window.changed = is => document.dispatchEvent(new CustomEvent('changed', { detail: is }));
 })();

@@ -37,6 +37,7 @@
       if (e.target.tagName !== 'CANVAS' || !e.isPrimary || (type === 'pointerdown' && e.button !== 0)) return;
       if (type === 'pointerdown') {
         e.target.setPointerCapture(e.pointerId);
+        e.target.dataset.by = 'hand'; // no frame round it: whoever drags sees what is held
         e.target.focus({ preventScroll: true });
       }
       tell('stage:pointer', { type: type.slice(7), x: e.clientX, y: e.clientY, touch: e.pointerType === 'touch', alt: e.altKey || e.shiftKey });
@@ -51,6 +52,7 @@
   }, mine);
   const keys = new Set(['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'Home', 'End', 'PageUp', 'PageDown', '+', '-', 'Escape', 'Enter', '[', ']', ',', '.', '1', '2', '3', '4', '5']);
   window.addEventListener('keydown', e => {
+    delete e.target.dataset.by;
     e.stopImmediatePropagation(); // Tab and the browser's own keys keep their meaning
     const plain = !e.ctrlKey && !e.metaKey && !e.altKey;
     if (plain && keys.has(e.key)) {
@@ -75,6 +77,7 @@
     if (!canvas || !canvas.hasAttribute('tabindex')) return;
     seen.disconnect();
     canvas.tabIndex = 0;
+    canvas.addEventListener('blur', () => { delete canvas.dataset.by; });
     canvas.setAttribute('role', 'img');
     canvas.setAttribute('aria-label', 'The door in its opening. Everything it shows and lets you do is also in the panel beside it. Arrow keys swing the leaf and move the cut.');
     canvas.style.touchAction = 'none';

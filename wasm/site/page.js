@@ -15,6 +15,37 @@
     requestAnimationFrame(() => requestAnimationFrame(() => window.linking.then(() => { stage.src = stage.dataset.src; })));
   });
 
+  // On a phone the picture stands over what is read: lower once its tools are scrolled away.
+  document.addEventListener('scroll', () => {
+    root.toggleAttribute('data-reading', document.getElementById('panel').getBoundingClientRect().top < 0.45 * innerHeight);
+  }, { passive: true });
+
+  // A folded section tells its foremost values.
+  const foremost = {
+    leaf: ['leaf.width', 'leaf.height', 'leaf.thickness'], anatomy: ['leaf.make', 'leaf.timber'],
+    opening: ['opening.width', 'opening.height'], latch: ['opens'], house: ['house.climate', 'house.room'],
+  };
+  const tell = () => {
+    for (const box of document.querySelectorAll('#sections > details')) {
+      const name = box.id.slice('section-'.length);
+      const values = (foremost[name] || []).flatMap(path => {
+        const field = document.getElementById('f:' + path);
+        const is = field?.selectedOptions?.[0]?.text.split(',')[0] ?? field?.value;
+        return is && is !== 'not said' ? is + (path === 'opens' ? '°' : '') : [];
+      });
+      const text = name === 'hinges' ? box.querySelectorAll('.group').length + '' : values.join(/^\d/.test(values[0]) ? ' × ' : ', ');
+      const says = box.querySelector('summary > .quiet') || Object.assign(document.createElement('span'), { className: 'quiet' });
+      if (says.textContent === text) continue;
+      says.textContent = text;
+      box.querySelector('summary').append(says);
+    }
+  };
+  let telling = 0;
+  document.addEventListener('changed', () => {
+    clearTimeout(telling);
+    telling = setTimeout(tell, 300);
+  });
+
   if (!('serviceWorker' in navigator) || location.search.includes('nosw')) return;
   const workers = navigator.serviceWorker;
   const followed = workers.controller !== null;

@@ -88,14 +88,14 @@
       box.children[1].lastChild.ariaHidden = 'true';
     }
     const pass = (...types) => types.forEach(type => copy.addEventListener(type, () => {
-      of().value = copy.value;
+      of().value = text ? copy.value || '0' : copy.value;
       of().checked = copy.checked;
       of().dispatchEvent(new Event(type));
     }));
     if (text) pass('input', 'blur');
     else pass('change');
     box.follow = () => {
-      if (!text || document.activeElement !== copy) copy.value = of().value;
+      if (!text || document.activeElement !== copy) copy.value = text && of().value === '0' ? '' : of().value; // not read is no 0 %
       copy.checked = of().checked;
       copy.ariaInvalid = of().ariaInvalid;
       fault.textContent = byID(of().id + ':fault').textContent;
@@ -126,14 +126,17 @@
       byID('season-now').disabled = byID('headline-now').hidden = !on;
       byID('season-shows').textContent = on ? month.shows : 'Slide to see a month in the drawing.';
     };
+    const today = () => year && year.month >= 0 ? year.month : now;
     const back = () => {
       on = false;
-      slider.value = byID('season-today').value;
+      slider.value = today();
       show();
     };
 
     const told = data => {
       year = data;
+      if (!on) slider.value = today();
+      metered();
       graph.replaceChildren(document.importNode(new DOMParser().parseFromString(data.graph, 'image/svg+xml').documentElement, true));
       byID('season-key').textContent = data.key;
       byID('season-table').replaceChildren(...data.rows.map((row, i) => el('tr', '', ...row.map(t => el(i ? 'td' : 'th', t)))));
@@ -142,37 +145,36 @@
       show();
     };
 
-    // Where the leaf hangs is the job's; the month it is now is the calendar's.
-    const today = el('select', '');
-    today.id = 'season-today';
-    const names = [...Array(12).keys()].map(m => new Date(2000, m).toLocaleString('en', { month: 'long' }));
-    names.forEach((name, m) => today.append(new Option(name, m)));
-    slider.value = today.value = new Date().getMonth();
+    // Where the leaf hangs and when it was read is the job's. A month not said is no month:
+    // the leaf is taken as in the middle of the year, and the slider stands at the calendar's.
+    const names = [...Array(12).keys()].map(m => new Date(2000, m).toLocaleString('en', { month: 'long' }).toLowerCase());
+    const now = new Date().getMonth();
+    slider.value = now;
     const fields = [];
+    // What a meter read in the month the door was read in stands beside it.
+    const metered = () => {
+      const said = byID('f:house.month').value;
+      const month = names.includes(said) ? said : names[year ? year.month : -1] || '';
+      if (fields[4] && fields[4].dataset.month === month) return;
+      if (fields[4]) fields.pop().remove();
+      if (!month) return;
+      fields[4] = twin('meter.' + month);
+      fields[4].dataset.month = month;
+      fields[4].follow();
+      where.append(fields[4]);
+    };
     const settle = question => {
-      question.month = +today.value;
       if (!fields.length) {
-        for (const path of ['house.climate', 'house.room', 'house.south']) fields.push(twin(path));
-        const is = el('div', '', el('label', 'It is now'), el('div', '', today));
-        is.className = 'field short';
-        is.firstChild.htmlFor = today.id;
-        is.lastChild.className = 'box';
-        where.replaceChildren(...fields, is);
+        for (const path of ['house.climate', 'house.room', 'house.south', 'house.month']) fields.push(twin(path));
+        where.replaceChildren(...fields);
       }
-      const meter = 'meter.' + names[today.value].toLowerCase();
-      if (!byID('s:' + meter)) {
-        if (fields[3]) fields[3].remove();
-        fields[3] = twin(meter);
-        where.append(fields[3]);
-      }
+      metered();
       for (const f of fields) f.follow();
       const fresh = drawn && !question.season; // another job, or the frame started anew
       if (fresh) on = drawn = false;
-      if (!on) slider.value = today.value;
       if (fresh) show();
     };
-    const ask = follow('season', settle, told);
-    today.addEventListener('change', ask);
+    follow('season', settle, told);
     slider.addEventListener('input', () => {
       if (!year) return;
       on = true;

@@ -52,8 +52,12 @@ func (f Files) compile(ctx context.Context, checkout string) error {
 		if text, err := build.CombinedOutput(); err != nil {
 			return fmt.Errorf("compiling the page's program in %s: %w\n%s", folder, err, bytes.TrimSpace(text))
 		}
-		if f[name], err = os.ReadFile(out); err != nil {
+		whole, err := os.ReadFile(out)
+		if err != nil {
 			return err
+		}
+		if f[name], err = joinSegments(whole); err != nil {
+			return fmt.Errorf("packing the page's program in %s closely: %w", folder, err)
 		}
 	}
 	env := exec.CommandContext(ctx, goTool, "env", "GOROOT")

@@ -24,7 +24,7 @@ func isData(name string) bool { return path.Dir(name) == "jobs" || path.Dir(name
 
 const (
 	worker   = "sw.js"
-	practice = "practice." // its script and its styles
+	practice = "practice" // its scripts and its styles
 )
 
 // Lines of sw.js that are filled in.

@@ -4,6 +4,7 @@
 package site
 
 import (
+	"cmp"
 	"context"
 	"encoding/json"
 	"fmt"
@@ -11,7 +12,9 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
 	"sort"
+	"strconv"
 	"strings"
 )
 
@@ -94,29 +97,43 @@ func (f Files) gather(dir, to string) error {
 	return nil
 }
 
-// Entry is one demo job in the page's list.
+// Entry is one demo job in the page's list, with what is wrong with the door.
 type Entry struct {
-	File string `json:"file"`
-	Name string `json:"name"`
+	File  string `json:"file"`
+	Name  string `json:"name"`
+	About string `json:"about"`
 }
 
-// jobList gives the list the page offers its demo jobs from, in order of file name.
+// jobList gives the list the page offers its demo jobs from, in order of the numbers that
+// the file names begin with, and then of the names. What is wrong with a door is the
+// first sentence of its note.
 func (f Files) jobList() ([]byte, error) {
 	entries := []Entry{}
 	for name, data := range f {
 		if path.Dir(name) != "jobs" || name == list {
 			continue
 		}
-		var job struct{ Name string }
+		var job struct{ Name, Note string }
 		if err := json.Unmarshal(data, &job); err != nil {
 			return nil, fmt.Errorf("%s: %w", name, err)
 		}
 		if job.Name == "" {
 			return nil, fmt.Errorf("%s: no name to list it by", name)
 		}
-		entries = append(entries, Entry{path.Base(name), job.Name})
+		about, _, more := strings.Cut(job.Note, ". ")
+		if more {
+			about += "."
+		}
+		entries = append(entries, Entry{path.Base(name), job.Name, about})
 	}
-	sort.Slice(entries, func(i, j int) bool { return entries[i].File < entries[j].File })
+	number := func(e Entry) int {
+		digits, _, _ := strings.Cut(e.File, "-")
+		n, _ := strconv.Atoi(digits)
+		return n
+	}
+	slices.SortFunc(entries, func(a, b Entry) int {
+		return cmp.Or(cmp.Compare(number(a), number(b)), cmp.Compare(a.File, b.File))
+	})
 	return json.MarshalIndent(entries, "", " ")
 }
 

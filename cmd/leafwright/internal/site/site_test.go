@@ -153,7 +153,7 @@ func TestWorkerKeepsEveryFile(t *testing.T) {
 			t.Errorf("the worker keeps %s: %v", name, has)
 		}
 	}
-	later := []string{f.named(t, "clerk", ".js"), f.named(t, "clerk", ".wasm"), f.named(t, "practice", ".css"), f.named(t, "practice", ".js")}
+	later := []string{f.named(t, "clerk", ".js"), f.named(t, "clerk", ".wasm"), f.named(t, "practice", ".css"), f.named(t, "practice", ".js"), f.named(t, "practicehand", ".js")}
 	slices.Sort(later)
 	if want := `const LATER = ["` + strings.Join(later, `","`) + `"];`; !bytes.Contains(f[worker], []byte(want)) {
 		t.Errorf("the worker has no line %s", want)
@@ -197,8 +197,8 @@ func TestJobList(t *testing.T) {
 		files Files
 		want  string
 	}{
-		{"in order of file name", Files{"jobs/2-b.json": []byte(`{"name":"B"}`), "jobs/1-a.json": []byte(`{"name":"A"}`)},
-			`[ { "file": "1-a.json", "name": "A" }, { "file": "2-b.json", "name": "B" } ]`},
+		{"in order of number", Files{"jobs/10-c.json": []byte(`{"name":"C","note":"Two at once. More of it."}`), "jobs/2-b.json": []byte(`{"name":"B","note":"It binds."}`), "jobs/1-a.json": []byte(`{"name":"A"}`)},
+			`[ { "file": "1-a.json", "name": "A", "about": "" }, { "file": "2-b.json", "name": "B", "about": "It binds." }, { "file": "10-c.json", "name": "C", "about": "Two at once." } ]`},
 		{"none", Files{"index.html": nil}, `[]`},
 		{"no name", Files{"jobs/x.json": []byte(`{}`)}, "jobs/x.json: no name to list it by"},
 		{"no JSON", Files{"jobs/x.json": []byte(`{`)}, "jobs/x.json: unexpected end of JSON input"},
