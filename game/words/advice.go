@@ -43,6 +43,9 @@ func (s *Speaker) AdviceHeadline(a *advise.Advice) string {
 		if n > 1 {
 			said += ", the best of them by your wishes first"
 		}
+		if last := &a.Plans[n-1]; last.Family == advise.JambsToo && a.Plans[0].Family != advise.JambsToo {
+			said += "; those that work the frame stand last"
+		}
 		if a.Frame {
 			said += "; none that leaves the frame alone"
 		}

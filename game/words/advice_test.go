@@ -227,6 +227,7 @@ func TestAdviceHeadlines(t *testing.T) {
 		{advise.Advice{JustGood: true, Plans: make([]advise.Plan, 1)}, "It fits as it is by what was read, but so narrowly that a gap is likely out of its limits. One way was found to make sure of it."},
 		{advise.Advice{JustGood: true, Plans: make([]advise.Plan, 2)}, "It fits as it is by what was read, but so narrowly that a gap is likely out of its limits. Two ways were found to make sure of it."},
 		{advise.Advice{Plans: make([]advise.Plan, 3)}, "Three ways were found to make it fit, the best of them by your wishes first."},
+		{advise.Advice{Plans: []advise.Plan{{Family: advise.PlaneOnly}, {Family: advise.JambsToo}}}, "Two ways were found to make it fit, the best of them by your wishes first; those that work the frame stand last."},
 		{advise.Advice{Plans: make([]advise.Plan, 1), Frame: true}, "One way was found to make it fit; none that leaves the frame alone."},
 		{advise.Advice{Conflict: new(advise.Conflict)}, "No way was found to make it fit within these limits and wishes."},
 		{advise.Advice{}, "There is no door here that can be hung, so there is nothing to advise."},
