@@ -108,6 +108,7 @@ func TestAdvice(t *testing.T) {
 				t.Errorf("the option is called %q, the plan %q", got, title)
 			}
 			p.shot("advice-tried-" + c.name)
+			p.untilAdvised()
 			if got := p.advice(); got != first {
 				t.Errorf("an option tried changes advice to %q", got)
 			}
