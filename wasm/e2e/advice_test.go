@@ -108,6 +108,8 @@ func TestAdvice(t *testing.T) {
 				t.Errorf("the option is called %q, the plan %q", got, title)
 			}
 			p.shot("advice-tried-" + c.name)
+			// What is tried is another question, with the same answer.
+			p.until(fmt.Sprintf(`document.getElementById('advice-state').textContent === %q`, strings.SplitN(first, "\n", 2)[0]))
 			p.untilAdvised()
 			if got := p.advice(); got != first {
 				t.Errorf("an option tried changes advice to %q", got)
