@@ -14,7 +14,12 @@ type polisher struct {
 	uncut []float64           // gaps with all done but what is cut off; none where that does not count
 	keep  [door.Edges]float64 // part of the allowance for errors that is kept before anything is cut
 	on    []int               // amounts that may change
+	looks int                 // at what amounts come to, so far
 }
+
+// looksMost is how many looks are taken before amounts are no longer changed two at a
+// time: on a door that many parts bring near and none within, pairs never end.
+const looksMost = 2000
 
 // calmly is the part of the room kept before anything is cut that rounding leaves.
 const calmly = 0.8
@@ -83,7 +88,7 @@ func (m *model) polish() bool {
 				}
 			}
 		}
-		if a == -1 {
+		if a == -1 && p.looks < looksMost {
 			for x, j := range p.on {
 				for _, k := range p.on[x+1:] {
 					if m.sure && !m.unknown(j).hung() && !m.unknown(k).hung() {
@@ -250,6 +255,7 @@ func (p *polisher) leave(part int) {
 // worth is the price, with what broken limits count.
 func (p *polisher) worth() float64 {
 	m := p.m
+	p.looks++
 	sum := m.begun() + float64(breach*p.broken())
 	for j := range m.use {
 		sum += float64(m.cost[j] * m.x[j])
