@@ -62,7 +62,7 @@ func (s *State) Card() []Prompt {
 	for _, p := range all {
 		q := Prompt{Prompt: p, Misfit: misfits[p.Index], Signed: words.Sign(p.Reading.Kind) != ""}
 		of := p.Reading.Survey()
-		q.Ask, q.Label = say.Ask(of), capital(say.Thing(of))
+		q.Ask, q.Label = say.Ask(of), words.Capital(say.Thing(of))
 		if made := len(s.Job().Made); made > 0 && p.Index >= 0 && survey.SpecOf(of.Kind).Hung() {
 			q.Label += whenRead(of.After, made)
 		}
@@ -396,16 +396,6 @@ func pasted(job *game.Job, text string) (game.Job, error) {
 
 // ReadingsCSV gives the readings as a table of text that [State.Paste] takes.
 func (s *State) ReadingsCSV() []byte { return game.EncodeReadings(s.Job().Readings) }
-
-func capital(text string) string {
-	if text == "" {
-		return ""
-	}
-	if c := text[0]; 'a' <= c && c <= 'z' {
-		return string(c-'a'+'A') + text[1:]
-	}
-	return text
-}
 
 // whenRead says at which stage of the work a reading of the hung door was taken.
 func whenRead(after, made int) string {

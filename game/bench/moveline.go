@@ -83,7 +83,7 @@ func sentence(text string) string {
 	if text == "" || strings.HasSuffix(text, ".") {
 		return text
 	}
-	return capital(text) + "."
+	return words.Capital(text) + "."
 }
 
 // moveSpeaker says what moves do, with the leaf's own names for its rails.

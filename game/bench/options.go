@@ -2,6 +2,7 @@ package bench
 
 import (
 	"errors"
+	"leafwright/game/words"
 	"slices"
 	"strconv"
 	"strings"
@@ -124,7 +125,7 @@ func (s *State) said(err error) error {
 	lines := make([]string, len(faults))
 	for i, f := range faults {
 		f.Path = s.label(f.Path)
-		lines[i] = capital(f.Error()) + "."
+		lines[i] = words.Capital(f.Error()) + "."
 	}
 	return errors.New(strings.Join(lines, "\n"))
 }

@@ -77,14 +77,10 @@ func (s *State) lacking() string {
 	for i, r := range wanted {
 		parts[i] = least(say, r)
 	}
-	list := parts[0]
-	if n := len(parts); n > 1 {
-		list = strings.Join(parts[:n-1], ", ") + " and " + parts[n-1]
-	}
 	if len(job.Counted()) == 0 {
 		return "Nothing is read yet: " + strconv.Itoa(len(wanted)) + " readings are enough to hang the door."
 	}
-	return "Still to be read before the door can be hung: " + list + "."
+	return "Still to be read before the door can be hung: " + words.Listed(parts) + "."
 }
 
 // least names a reading of the least set, wherever it is taken.
@@ -116,7 +112,7 @@ func (s *State) contrary(say *words.Speaker) string {
 		}
 		for k := range s.Job().Readings {
 			if strings.HasPrefix(f.Path, "readings["+strconv.Itoa(k)+"]") {
-				f.Path = capital(say.Thing(s.Job().Readings[k].Survey()))
+				f.Path = words.Capital(say.Thing(s.Job().Readings[k].Survey()))
 			}
 		}
 		if f.Path == "readings" {
@@ -128,7 +124,7 @@ func (s *State) contrary(say *words.Speaker) string {
 			text = strings.Replace(text, hinge+".leaf", say.Thing(survey.Reading{Kind: survey.HingeOnLeaf, Hinge: k}), 1)
 			text = strings.Replace(text, hinge+".jamb", say.Thing(survey.Reading{Kind: survey.HingeOnJamb, Hinge: k}), 1)
 		}
-		said += " " + capital(text) + "."
+		said += " " + words.Capital(text) + "."
 	}
 	return said
 }

@@ -133,7 +133,7 @@ func (c *Cost) Lines(s *words.Speaker, w *Work) []string {
 		none = append(none, "work")
 	}
 	if len(none) > 0 {
-		lines = append(lines, "Not in it, for no price was given: "+listed(none)+".")
+		lines = append(lines, "Not in it, for no price was given: "+words.Listed(none)+".")
 	}
 	return lines
 }

@@ -121,7 +121,7 @@ func (h *Hang) Lines(s *words.Speaker) (lines []string) {
 		for i, x := range h.Marks {
 			at[i] = long(s, x)
 		}
-		lines = append(lines, "On the jamb, mark the hinges' middles at "+listed(at)+" above the floor at its foot. "+h.under(s))
+		lines = append(lines, "On the jamb, mark the hinges' middles at "+words.Listed(at)+" above the floor at its foot. "+h.under(s))
 	}
 	if h.Lock != nil {
 		lines = append(lines, h.lock(s)...)
@@ -171,7 +171,7 @@ func (h *Hang) seats(s *words.Speaker) (lines []string) {
 		one(hingeName(s, r.Hinge), in, text)
 	}
 	for i := range texts {
-		lines = append(lines, first(listed(who[i]))+", in "+where[i]+": "+texts[i]+".")
+		lines = append(lines, words.Capital(words.Listed(who[i]))+", in "+where[i]+": "+texts[i]+".")
 	}
 	return lines
 }
@@ -219,7 +219,7 @@ func (h *Hang) under(s *words.Speaker) string {
 // lock says what the lock leaves, and where its keep goes.
 func (h *Hang) lock(s *words.Speaker) (lines []string) {
 	f := h.Lock
-	said := first(string(h.Kind)) + " lock: "
+	said := words.Capital(string(h.Kind)) + " lock: "
 	var parts []string
 	if h.Kind == door.Mortice {
 		parts = append(parts, long(s, max(0, math.Round(f.Wall)))+" of the leaf stays on either side of a case "+long(s, caseThick)+" thick")
@@ -269,12 +269,4 @@ func lockCare(s *words.Speaker, c timber.LockCare) string {
 		return "the gap is so wide that less than half the bolt goes home: pack the " + s.Keep + " out, or close the gap."
 	}
 	return string(c) + "."
-}
-
-// listed writes things with commas, and "and" before the last.
-func listed(all []string) string {
-	if n := len(all); n > 1 {
-		return strings.Join(all[:n-1], ", ") + " and " + all[n-1]
-	}
-	return strings.Join(all, "")
 }

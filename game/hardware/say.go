@@ -90,13 +90,6 @@ func count(n int, one, many string) string {
 	return number(n) + " " + many
 }
 
-func first(text string) string {
-	if text == "" {
-		return text
-	}
-	return strings.ToUpper(text[:1]) + text[1:]
-}
-
 // Wood says what the timber was taken for, in a sentence; nothing where there is no doubt.
 func (w *Wood) say() string {
 	switch {
@@ -105,7 +98,7 @@ func (w *Wood) say() string {
 	case !w.Known:
 		return "Its timber, “" + w.Said + "”, is not in our tables, and taken as a softwood between light and heavy."
 	case !w.Sure:
-		return "“" + first(w.Said) + "” may mean more than one timber: taken as " + w.Species.Name + "."
+		return "“" + words.Capital(w.Said) + "” may mean more than one timber: taken as " + w.Species.Name + "."
 	case w.Species.Status == timber.Memory:
 		return "The figures for " + w.Species.Name + " are from memory."
 	}
@@ -230,7 +223,7 @@ func (w *Leaf) screws(s *words.Speaker) string {
 		wood += ", " + count(w.Poor, "other", "others") + " standing in filler or in nothing,"
 	}
 	return fmt.Sprintf("At its heaviest it draws on the top hinge's screws with %s, and somebody of %d kg leaning on the handle adds %s. %s No. %d screws %s in sound wood%s may be trusted with %s (Wood Handbook ch. 8, a factor of %s to failing), in worn holes with half (common practice).",
-		rough(w.Pull), Person, rough(w.Leaning), first(count(w.Screws.Number, "", "") + " ")[:len(count(w.Screws.Number, "", ""))-1], screwGauge, long(s, w.Screws.Into), wood,
+		rough(w.Pull), Person, rough(w.Leaning), words.Capital(count(w.Screws.Number, "", "") + " ")[:len(count(w.Screws.Number, "", ""))-1], screwGauge, long(s, w.Screws.Into), wood,
 		rough(w.Sound.Borne), strconv.FormatFloat(timber.Factor, 'f', 1, 64))
 }
 

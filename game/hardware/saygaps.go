@@ -140,7 +140,7 @@ func Gaps(w *words.Speaker, job *game.Job, t *game.Tried) (lines []string) {
 	var now fit.Fit
 	fit.Evaluate(&now, &t.Door)
 	for _, e := range [...]door.Edge{door.HingeSide, door.LatchSide, door.HeadSide, door.FloorSide} {
-		lines = append(lines, first(w.Edge(e))+": "+Parts(w, &f, e)+". "+standing(w, now.Gaps[e].Least, now.Gaps[e].Most, f.Wanted.Gaps[e]))
+		lines = append(lines, words.Capital(w.Edge(e))+": "+Parts(w, &f, e)+". "+standing(w, now.Gaps[e].Least, now.Gaps[e].Most, f.Wanted.Gaps[e]))
 		if e == door.LatchSide && f.Season != nil {
 			lines = append(lines, allYear(w, &f))
 		}

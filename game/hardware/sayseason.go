@@ -58,7 +58,7 @@ func (s *Season) AirLines() []string {
 		where = "south of the equator, midwinter is July"
 	}
 	air := fmt.Sprintf("%s climate, %s; %s. Midwinter %s °C and %s %% humidity, midsummer %s °C and %s %% (round figures of our own; a hygrometer in the room tells better).",
-		first(string(s.Climate)), room, where, whole(p.Winter.Celsius), whole(p.Winter.Humidity), whole(p.Summer.Celsius), whole(p.Summer.Humidity))
+		words.Capital(string(s.Climate)), room, where, whole(p.Winter.Celsius), whole(p.Winter.Humidity), whole(p.Summer.Celsius), whole(p.Summer.Humidity))
 	today := "The leaf's moisture today is " + percent(s.Today)
 	switch s.Basis {
 	case ByMeter:
@@ -189,15 +189,15 @@ func (s *Season) Fitting(w *words.Speaker) (lines []string) {
 	case s.Across == 0 && paint == 0:
 		return append(lines, "As wanted: a leaf that does not move needs nothing added.", s.paint())
 	case s.Across == 0:
-		lines = append(lines, first(w.LatchSide)+": "+Parts(w, &s.Plan, door.LatchSide)+".")
+		lines = append(lines, words.Capital(w.LatchSide)+": "+Parts(w, &s.Plan, door.LatchSide)+".")
 	default:
-		lines = append(lines, first(w.LatchSide)+": "+Parts(w, &s.Plan, door.LatchSide)+".")
+		lines = append(lines, words.Capital(w.LatchSide)+": "+Parts(w, &s.Plan, door.LatchSide)+".")
 		lines = append(lines, allYear(w, &s.Plan))
 	}
 	others := [...]door.Edge{door.HingeSide, door.HeadSide, door.FloorSide}
 	if paint != 0 {
 		for _, e := range others {
-			lines = append(lines, first(w.Edge(e))+": "+Parts(w, &s.Plan, e)+".")
+			lines = append(lines, words.Capital(w.Edge(e))+": "+Parts(w, &s.Plan, e)+".")
 		}
 		return append(lines, s.paint())
 	}

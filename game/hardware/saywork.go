@@ -86,7 +86,7 @@ func (w *Work) Order(s *words.Speaker) (tasks []string, all string) {
 		case timber.PieceIn:
 			said = "Cut bad place " + strconv.Itoa(t.Void+1) + " out and piece it"
 		default:
-			said = first(string(t.Doing))
+			said = words.Capital(string(t.Doing))
 		}
 		said += "."
 		if t.Minutes > 0 {
@@ -236,7 +236,7 @@ func (p *Strip) Lines(s *words.Speaker) (lines []string) {
 		}
 	}
 	lines = append(lines, fmt.Sprintf("Mark its %s from the %s, on strip and leaf alike: %s. Gauge their line from the knuckle face: %s on the leaf, %s on the strip before it is dressed.",
-		count(len(at), "dowel", "dowels"), end, listed(at), fine(s, d.LeafGauge), fine(s, d.StripGauge)))
+		count(len(at), "dowel", "dowels"), end, words.Listed(at), fine(s, d.LeafGauge), fine(s, d.StripGauge)))
 	bore := "Bore " + dowel(s, d.Diameter) + ": " + long(s, d.IntoLeaf) + " deep into the leaf, "
 	if d.Through {
 		bore += "right through the strip, and dress the dowels off"

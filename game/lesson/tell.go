@@ -70,14 +70,7 @@ func (t *Teller) faults(kinds []fault.Kind) string {
 	for i, k := range kinds {
 		names[i] = t.Fault(k)
 	}
-	return listed(names)
-}
-
-func listed(names []string) string {
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
+	return words.Listed(names)
 }
 
 // Symptom says what a person notices, as a sentence.
@@ -101,7 +94,7 @@ func (t *Teller) Symptom(s fault.Symptom) string {
 		return "Latched, it stands " + t.degree(s.Degree, "a little ", "", "far ") + "off the stop on the " + t.stop(s.Edge) + at + "."
 	case fault.Rubs:
 		if s.Edge == door.HingeSide {
-			return capital("the "+t.HangingEdge+" presses on ") + side + at + "."
+			return words.Capital("the "+t.HangingEdge+" presses on ") + side + at + "."
 		}
 		return t.degree(s.Degree, "It just rubs ", "It rubs ", "It jams against ") + side + at + t.degree(s.Degree, "", "; the paint is polished there", ", and will not go in") + "."
 	case fault.RubsSwinging:
@@ -114,7 +107,7 @@ func (t *Teller) Symptom(s fault.Symptom) string {
 	case fault.Hairline:
 		return "There is hardly any gap at " + side + at + "."
 	case fault.Creaks:
-		return capital(t.hinge(s.Hinge)) + " creaks: it is out of line with the others."
+		return words.Capital(t.hinge(s.Hinge)) + " creaks: it is out of line with the others."
 	case fault.HingeOpen:
 		return "The plates of " + t.hinge(s.Hinge) + " do not come together when the leaf is shut."
 	}
@@ -167,7 +160,7 @@ func (t *Teller) where(e door.Edge, stretch geom.Interval, at float64) string {
 
 // Read says what a reading showed, as a sentence.
 func (t *Teller) Read(r survey.Reading, took Took) string {
-	thing := capital(strings.TrimSuffix(t.Thing(r), "."))
+	thing := words.Capital(strings.TrimSuffix(t.Thing(r), "."))
 	if took.NoneIn {
 		return thing + ": not even the thinnest blade goes in."
 	}
@@ -180,13 +173,6 @@ func (t *Teller) Read(r survey.Reading, took Took) string {
 		sign = " (" + lower(strings.TrimSuffix(s, ".")) + ")"
 	}
 	return thing + ": " + amount + sign + "."
-}
-
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 // Seen says what came of an act, in sentences.
@@ -205,11 +191,11 @@ func (t *Teller) Seen(a *Act, s *Seen) (out []string) {
 		out = append(out, "You say: "+t.faults(a.Faults)+".")
 	case Work:
 		if s.Step.Why != nil {
-			return append(out, t.Move(&a.Move)+": it cannot be done. "+capital(t.Care(s.Step.Why))+".")
+			return append(out, t.Move(&a.Move)+": it cannot be done. "+words.Capital(t.Care(s.Step.Why))+".")
 		}
 		out = append(out, t.Move(&a.Move)+".")
 		for i := range s.Step.Done.Cares {
-			out = append(out, capital(t.Care(&s.Step.Done.Cares[i]))+".")
+			out = append(out, words.Capital(t.Care(&s.Step.Done.Cares[i]))+".")
 		}
 	case Ask:
 		out = append(out, t.Hint(&s.Hint))

@@ -39,7 +39,7 @@ func (t *Teller) hangs(j *Judgement) (out []string) {
 	}
 	for i := range j.Out {
 		l := t.Finding(j.Out[i])
-		text := capital(l.Word)
+		text := words.Capital(l.Word)
 		if l.Figure != "" {
 			text += ", " + l.Figure
 		}
@@ -84,7 +84,7 @@ func (t *Teller) diagnosed(j *Judgement) (out []string) {
 		out = append(out, "You named it only after work had begun. What is cut before it is known what for cannot be put back.")
 	}
 	for _, k := range j.Hidden {
-		line := capital(t.Fault(k)) + ". " + t.Why(k)
+		line := words.Capital(t.Fault(k)) + ". " + t.Why(k)
 		if hasKind(j.Missed, k) {
 			line = "Not named: " + t.Fault(k) + ". " + t.Why(k)
 		}
@@ -128,7 +128,7 @@ func (t *Teller) spent(j *Judgement) (out []string) {
 		}
 		return strconv.Itoa(n) + " " + many
 	}
-	line := capital(n(j.Tries, "trial of the door", "trials of the door")) + ", " + n(j.Readings, "reading", "readings") + ", " + n(j.Asks, "hint", "hints")
+	line := words.Capital(n(j.Tries, "trial of the door", "trials of the door")) + ", " + n(j.Readings, "reading", "readings") + ", " + n(j.Asks, "hint", "hints")
 	if j.Told > 0 {
 		line += " (" + strconv.Itoa(j.Told) + " of them gave the answer)"
 	}
@@ -239,7 +239,7 @@ func (t *Teller) Answer(l *Lesson) []Passage {
 	what := Passage{Title: "What is wrong"}
 	for i := range l.Faults {
 		m := &l.Faults[i]
-		line := capital(t.Fault(m.Kind)) + t.made(m, l) + ". " + t.Why(m.Kind)
+		line := words.Capital(t.Fault(m.Kind)) + t.made(m, l) + ". " + t.Why(m.Kind)
 		what.Lines = append(what.Lines, line)
 	}
 	p := l.piece()

@@ -39,7 +39,7 @@ func (r Report) suspects(s words.Speaker) (said []string) {
 		for i := range r.Job.Readings {
 			if strings.HasPrefix(f.Path, fmt.Sprintf("readings[%d]", i)) {
 				f.Path = s.Thing(r.Job.Readings[i].Survey())
-				f.Path = strings.ToUpper(f.Path[:1]) + f.Path[1:]
+				f.Path = words.Capital(f.Path)
 			}
 		}
 		said = append(said, f.Error()+".")

@@ -55,20 +55,14 @@ func (r *refusal) told() string {
 
 // numbered writes moves by their numbers: "moves 2, 3 and 5".
 func numbered(all []int) string {
-	said := "move "
-	if len(all) > 1 {
-		said = "moves "
-	}
+	names := make([]string, len(all))
 	for k, n := range all {
-		switch {
-		case k > 0 && k == len(all)-1:
-			said += " and "
-		case k > 0:
-			said += ", "
-		}
-		said += strconv.Itoa(n)
+		names[k] = strconv.Itoa(n)
 	}
-	return said
+	if len(all) > 1 {
+		return "moves " + words.Listed(names)
+	}
+	return "move " + words.Listed(names)
 }
 
 // tried says what the door is reported after, and what of it cannot be done.

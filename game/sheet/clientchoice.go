@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"math"
-	"strings"
 
 	"leafwright/game"
 	"leafwright/game/words"
@@ -122,9 +121,9 @@ func (p plain) reason(all []merit, names []string, best int) string {
 	if !b.fits() {
 		said = "It does not make everything right, but comes nearest"
 		if len(same) > 0 {
-			said = "It does not make everything right; nor does " + listed(same) + ", which comes as near"
+			said = "It does not make everything right; nor does " + words.Listed(same) + ", which comes as near"
 			if len(same) > 1 {
-				said = "It does not make everything right; nor do " + listed(same) + ", which come as near"
+				said = "It does not make everything right; nor do " + words.Listed(same) + ", which come as near"
 			}
 		}
 	}
@@ -136,7 +135,7 @@ func (p plain) reason(all []merit, names []string, best int) string {
 	case len(same) == 0:
 		return said + "."
 	case b.fits():
-		said += ", as " + listed(same) + more(float64(1-len(same)), " does", " do")
+		said += ", as " + words.Listed(same) + more(float64(1-len(same)), " does", " do")
 	}
 	switch {
 	case least[0]-b.timber > alikeTimber:
@@ -148,13 +147,4 @@ func (p plain) reason(all []merit, names []string, best int) string {
 		return said + ". Of those that keep as much of the old wood it takes the least time."
 	}
 	return said + ". They are alike in what they take; this one stands first."
-}
-
-// listed joins names with commas and a last and.
-func listed(names []string) string {
-	n := len(names)
-	if n < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
 }

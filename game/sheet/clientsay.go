@@ -91,9 +91,9 @@ func (p plain) see(c *game.Column) (out []string) {
 	case len(rest) == 3 && most-least <= uneven:
 		out = append(out, "Even gaps at both sides and the top: "+p.gap(least, most)+".")
 	case len(rest) == 3:
-		out = append(out, "Gaps: "+listed(rest)+".")
+		out = append(out, "Gaps: "+words.Listed(rest)+".")
 	case len(rest) > 0:
-		out = append(out, "Elsewhere: "+listed(rest)+".")
+		out = append(out, "Elsewhere: "+words.Listed(rest)+".")
 	}
 	out = append(out, "Under the door: "+p.gap(c.Fit.Gaps[door.FloorSide].Least, c.Fit.Gaps[door.FloorSide].Most)+".")
 	for i := range c.Tried.Steps {
@@ -157,10 +157,10 @@ func (p plain) feel(c *game.Column) (out []string) {
 		out = append(out, p.felt(f))
 	}
 	if len(close) > 0 {
-		out = append(out, "Only "+listed(close)+": it may stick in damp weather or after painting.")
+		out = append(out, "Only "+words.Listed(close)+": it may stick in damp weather or after painting.")
 	}
 	if len(wide) > 0 {
-		said := "Wider than usual, up to " + listed(wide)
+		said := "Wider than usual, up to " + words.Listed(wide)
 		if kept {
 			said += ", but the strip it shuts against keeps most of the draught and light out."
 		} else {

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"leafwright/game/words"
 	"math"
 	"strconv"
 	"strings"
@@ -163,7 +164,7 @@ func (w *way) mended() string {
 	if len(said) == 0 {
 		return ""
 	}
-	return strings.ToUpper(said[0][:1]) + listed(said)[1:] + "."
+	return words.Capital(words.Listed(said)) + "."
 }
 
 // done says what is done, a sentence each.

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"leafwright/game/words"
 	"slices"
 	"strings"
 
@@ -90,7 +91,7 @@ func (b *bench) takeCare() {
 	b.need(3*lead*headStyle.size + 3*lead*b.note.size)
 	b.heading("Take care")
 	for _, c := range b.cares {
-		b.runIn(capital(c.name)+":", c.text, b.note)
+		b.runIn(words.Capital(c.name)+":", c.text, b.note)
 	}
 }
 

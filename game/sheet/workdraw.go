@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"leafwright/game/words"
 	"math"
 
 	"leafwright/game"
@@ -36,7 +37,7 @@ func (b *bench) drawings() {
 		for i, n := range left {
 			all[i] = number(n)
 		}
-		b.unmarked = " There is no room in the drawing for the marks of move " + join(all) + ": they are in the tables."
+		b.unmarked = " There is no room in the drawing for the marks of move " + words.Listed(all) + ": they are in the tables."
 	}
 	b.aside(x1-asideWide, y0, x1, y1)
 }

@@ -85,20 +85,4 @@ func (a *Ask) bench(d *door.Door, rails []door.Rail) *words.Speaker {
 	return s
 }
 
-// join writes a list: "a, b and c".
-func join(all []string) string {
-	if n := len(all); n > 1 {
-		return strings.Join(all[:n-1], ", ") + " and " + all[n-1]
-	}
-	return strings.Join(all, "")
-}
-
 func number(n int) string { return strconv.Itoa(n) }
-
-// capital begins a sentence.
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
-}

@@ -134,7 +134,7 @@ func (b *bench) seatTable(seats []seat) {
 	var rows [][]string
 	seats, names := b.alike(seats)
 	for i, k := range seats {
-		rows = append(rows, []string{capital(names[i]) + ": " + k.what.say(b.s), b.a.figure(k.was, k.round), b.a.figure(k.is, k.round)})
+		rows = append(rows, []string{words.Capital(names[i]) + ": " + k.what.say(b.s), b.a.figure(k.was, k.round), b.a.figure(k.is, k.round)})
 	}
 	heads := []string{"At the hinges" + unit, "Now", "Then"}
 	b.table(b.fitted([]float64{1, 0, 0}, heads, rows), heads, rows)
@@ -218,8 +218,8 @@ func sizesOf(s *words.Speaker, was, is *door.Door) []size {
 	}
 	both := func(of int, what string, f func(d *door.Door) float64) size { return size{of, what, f(was), f(is)} }
 	return []size{
-		both(0, capital(s.HangingEdge), func(d *door.Door) float64 { return upright(d, door.HingeSide) }),
-		both(0, capital(s.ClosingEdge), func(d *door.Door) float64 { return upright(d, door.LatchSide) }),
+		both(0, words.Capital(s.HangingEdge), func(d *door.Door) float64 { return upright(d, door.HingeSide) }),
+		both(0, words.Capital(s.ClosingEdge), func(d *door.Door) float64 { return upright(d, door.LatchSide) }),
 		both(0, "Wide at the top", func(d *door.Door) float64 { return wide(d, 1) }),
 		both(0, "Wide half way up", func(d *door.Door) float64 { return wide(d, 0.5) }),
 		both(0, "Wide at the foot", func(d *door.Door) float64 { return wide(d, 0) }),
@@ -263,7 +263,7 @@ func (b *bench) offer() {
 	if most > 0 {
 		when = "Wanted today, hung dry: "
 	}
-	b.para(when+join(wanted)+". "+b.spare(), b.body)
+	b.para(when+words.Listed(wanted)+". "+b.spare(), b.body)
 }
 
 // paintTakes gives what the paint to come and what is stripped take from the gaps, mm.
@@ -351,7 +351,7 @@ func (b *bench) gapTable(t *game.Tried, last bool) (heads []string, shares []flo
 		}
 		for k, part := range [3]float64{0, 0.5, 1} {
 			at := g.At(ends.Lo + part*ends.Length())
-			row := []string{capital(b.s.Edge(e)) + ", " + wheres[k], b.a.figure(at, fine), blank}
+			row := []string{words.Capital(b.s.Edge(e)) + ", " + wheres[k], b.a.figure(at, fine), blank}
 			if painted {
 				row = append(row, b.a.figure(at-takes[e], fine))
 			}

@@ -61,7 +61,7 @@ func found(n int) string {
 	if n == 1 {
 		return "One way was found"
 	}
-	return capital(number(n)) + " ways were found"
+	return Capital(number(n)) + " ways were found"
 }
 
 // PlanTitle is what a plan is called, and an option made of it.
@@ -103,9 +103,9 @@ func (s *Speaker) planTitle(p *advise.Plan) string {
 	case advise.HingesOnly:
 		switch {
 		case packs && hinges:
-			return capital(fittings) + ", no timber off the edges"
+			return Capital(fittings) + ", no timber off the edges"
 		case packs:
-			return capital(fittings) + " only, no timber off"
+			return Capital(fittings) + " only, no timber off"
 		}
 		return "Hinges only, no timber off the edges"
 	case advise.PlaneOnly:
@@ -117,7 +117,7 @@ func (s *Speaker) planTitle(p *advise.Plan) string {
 		if packs && hinges {
 			return "Hinges, " + s.Packer + "s and plane"
 		}
-		return capital(fittings) + " and plane"
+		return Capital(fittings) + " and plane"
 	case advise.ScribeOnly:
 		return "Plane to a scribed line" + also
 	case advise.Splice:
@@ -158,15 +158,15 @@ func (s *Speaker) jambs(p *advise.Plan) string {
 	}
 	said := ""
 	if len(on) > 0 {
-		said = "pack out " + listed(on)
+		said = "pack out " + Listed(on)
 	}
 	if len(off) > 0 {
 		if said != "" {
 			said += ", "
 		}
-		said += "plane " + listed(off)
+		said += "plane " + Listed(off)
 	}
-	return capital(said)
+	return Capital(said)
 }
 
 // PlanCost says what a plan costs and how even it leaves the gaps, as one sentence.
@@ -255,7 +255,7 @@ func (s *Speaker) PlanCares(p *advise.Plan) (out []string) {
 		}
 	}
 	for j, care := range said {
-		out = append(out, "Take care at "+plural(len(at[j]), "move")+" "+listed(at[j])+": "+care+".")
+		out = append(out, "Take care at "+plural(len(at[j]), "move")+" "+Listed(at[j])+": "+care+".")
 	}
 	return out
 }
@@ -409,7 +409,7 @@ func (s *Speaker) offering(read []survey.Reading, kind survey.Kind) string {
 		if side == survey.Hinge || side == survey.Latch {
 			from = " up"
 		}
-		parts[i] = "at the " + s.side(side) + ", " + listed(at) + from
+		parts[i] = "at the " + s.side(side) + ", " + Listed(at) + from
 	}
 	return strings.Join(parts, "; ")
 }

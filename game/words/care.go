@@ -254,7 +254,7 @@ func (s *Speaker) Did(d *trim.Done) string {
 		for i, h := range d.Gains {
 			names[i] = s.theHinge(h + 1)
 		}
-		parts = append(parts, s.gains()+" cut anew: "+listed(names))
+		parts = append(parts, s.gains()+" cut anew: "+Listed(names))
 	}
 	if d.Frame {
 		parts = append(parts, "the frame is touched")
@@ -265,7 +265,7 @@ func (s *Speaker) Did(d *trim.Done) string {
 	if d.Minutes > 0 {
 		parts = append(parts, Minutes(d.Minutes))
 	}
-	return capital(strings.Join(parts, "; "))
+	return Capital(strings.Join(parts, "; "))
 }
 
 // gains is more than one of the recesses cut for hinges.

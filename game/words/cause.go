@@ -16,7 +16,7 @@ func (s *Speaker) causes(c []judge.Cause) string {
 	for i := range c {
 		parts[i] = s.cause(c[i])
 	}
-	return capital(strings.Join(parts, "; ")) + "."
+	return Capital(strings.Join(parts, "; ")) + "."
 }
 
 // cause says one departure with its amount.

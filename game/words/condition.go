@@ -31,7 +31,7 @@ func (s *Speaker) Condition(c judge.Condition) Line {
 		}
 		i = j
 	}
-	l.Cause = capital(strings.Join(said, "; "))
+	l.Cause = Capital(strings.Join(said, "; "))
 	if l.Cause != "" {
 		l.Cause += "."
 	}

@@ -27,17 +27,17 @@ func (s *Speaker) Conflict(c *advise.Conflict) (out []string) {
 		for i := range c.Missed {
 			missed[i] = s.missed(&c.Missed[i])
 		}
-		return []string{"Amounts that can be worked come near and no nearer: of what was tried the best leaves " + listed(missed) + "."}
+		return []string{"Amounts that can be worked come near and no nearer: of what was tried the best leaves " + Listed(missed) + "."}
 	case n == 0:
 		return []string{"Nothing that planing, packing and moving hinges and stops can do was found to bring the leaf into this opening without binding."}
 	case n == 1:
-		out = append(out, capital(s.limit(c.Limits[0].Limit))+" cannot be had by planing, packing and moving hinges and stops, unless something binds.")
+		out = append(out, Capital(s.limit(c.Limits[0].Limit))+" cannot be had by planing, packing and moving hinges and stops, unless something binds.")
 	default:
 		names := make([]string, n)
 		for i := range c.Limits {
 			names[i] = s.limit(c.Limits[i].Limit)
 		}
-		out = append(out, "These cannot all be had: "+listed(names)+".")
+		out = append(out, "These cannot all be had: "+Listed(names)+".")
 	}
 	var alone, each []string
 	for i := range c.Limits {

@@ -241,7 +241,7 @@ func (s *Speaker) Headline(all []judge.Finding) string {
 	case f.Subject == judge.SwingGap && f.Verdict == judge.Binds:
 		say = "Shuts, but fouls the " + s.Edge(f.Edge) + " by " + s.sized(f) + " on the way"
 	default:
-		say = capital(l.Word) + ", " + l.Figure + ": " + text
+		say = Capital(l.Word) + ", " + l.Figure + ": " + text
 	}
 	if f.Verdict == judge.Binds && f.Odds.Told() && !f.Sure() {
 		say += ": " + chance(f.Odds[judge.Binds]) + " that it does"
@@ -255,7 +255,7 @@ func (s *Speaker) Headline(all []judge.Finding) string {
 	case 2:
 		return say + ". One more thing is not as wanted."
 	}
-	return say + ". " + capital(number(bad-1)) + " more things are not as wanted."
+	return say + ". " + Capital(number(bad-1)) + " more things are not as wanted."
 }
 
 func (s *Speaker) allGood(all []judge.Finding) string {
@@ -315,13 +315,6 @@ func firstSentence(t string) string {
 		return t[:i+1]
 	}
 	return t
-}
-
-func capital(t string) string {
-	if t == "" {
-		return t
-	}
-	return strings.ToUpper(t[:1]) + t[1:]
 }
 
 func number(n int) string {

@@ -3,7 +3,6 @@ package words
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
@@ -71,7 +70,7 @@ func (s *Speaker) odds(f judge.Finding) string {
 		if f.Odds[judge.Binds] >= 1-leastBinding {
 			return ""
 		}
-		return capital(turn(f, judge.Binds)) + ": " + chance(f.Odds[judge.Binds]) + "."
+		return Capital(turn(f, judge.Binds)) + ": " + chance(f.Odds[judge.Binds]) + "."
 	}
 	var parts []string
 	for _, v := range [...]judge.Verdict{judge.Binds, judge.Tight, judge.Slack, judge.Good} {
@@ -86,19 +85,11 @@ func (s *Speaker) odds(f judge.Finding) string {
 	if len(parts) == 0 {
 		return ""
 	}
-	said := listed(parts)
+	said := Listed(parts)
 	if f.Verdict == judge.Good {
 		return "Good as read, but " + said + "."
 	}
 	return said + "."
-}
-
-// listed joins parts with commas and a last and.
-func listed(parts []string) string {
-	if n := len(parts); n > 1 {
-		return strings.Join(parts[:n-1], ", ") + " and " + parts[n-1]
-	}
-	return strings.Join(parts, "")
 }
 
 // turn says a verdict of a finding's subject, as "it ..." goes on.

@@ -13,9 +13,9 @@ import (
 // Suspect says, of a reading that does not fit the others, by how much, what it may
 // have been, and what became of it. typed is what was typed for it.
 func (s *Speaker) Suspect(j survey.Judged, typed string) string {
-	said := capital(s.Thing(j.Reading)) + s.typed(typed) + ", does not fit the other readings by " + s.size(j.Residual)
+	said := Capital(s.Thing(j.Reading)) + s.typed(typed) + ", does not fit the other readings by " + s.size(j.Residual)
 	if typed == "" { // a place where it rubs
-		said = capital(s.Thing(j.Reading)) + " does not fit the other readings: they say " + s.length(j.Fitted)
+		said = Capital(s.Thing(j.Reading)) + " does not fit the other readings: they say " + s.length(j.Fitted)
 	}
 	if asked := s.slips(j, typed); asked != "" {
 		return said + ": " + asked + " It was left out."
@@ -69,7 +69,7 @@ func like(typed string, mm float64) string {
 func (s *Speaker) Doubt(group []survey.Judged, typed []string) string {
 	said := "These cannot all be true, and nothing tells which is wrong, so none counts for much."
 	for i, j := range group {
-		said += " " + capital(s.Thing(j.Reading)) + s.typed(typed[i])
+		said += " " + Capital(s.Thing(j.Reading)) + s.typed(typed[i])
 		if asked := s.slips(j, typed[i]); asked != "" {
 			said += ": " + asked
 		} else {
@@ -115,7 +115,7 @@ func (s *Speaker) NotMeasured(all []survey.Assumption) []string {
 	}
 	out := falls
 	for _, taken := range order {
-		out = append(out, capital(listed(sharing(things[taken], "bow of the ")))+": taken "+taken+".")
+		out = append(out, Capital(Listed(sharing(things[taken], "bow of the ")))+": taken "+taken+".")
 	}
 	return out
 }
@@ -159,7 +159,7 @@ func (s *Speaker) Unusual(all []survey.Unusual) string {
 	for i := range all {
 		what[i] = all[i].What
 	}
-	return "Far from ordinary: " + listed(what) + ". Where only one reading says so, take it again."
+	return "Far from ordinary: " + Listed(what) + ". Where only one reading says so, take it again."
 }
 
 // Next says what to measure next, and what it is good for.

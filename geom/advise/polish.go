@@ -194,11 +194,11 @@ func (p *polisher) change(j int, d float64) {
 	}
 }
 
-// without gives what it would be worth to leave parts out.
+// without gives what it would be worth to leave one part or two out.
 func (p *polisher) without(parts ...int) float64 {
 	var was [2 * (closely + 4)]float64
 	n := 0
-	any := make([]bool, len(parts))
+	var does [2]bool // anything, each of the one or two
 	in := func(part int) int {
 		for k := range parts {
 			if parts[k] == part {
@@ -217,16 +217,11 @@ func (p *polisher) without(parts ...int) float64 {
 			return math.Inf(1)
 		}
 		was[n] = p.m.x[j]
-		any[k] = any[k] || was[n] > nothing
+		does[k] = does[k] || was[n] > nothing
 		n++
 	}
-	for _, is := range any {
-		if !is {
-			return math.Inf(1)
-		}
-	}
-	for _, part := range parts {
-		if p.m.faced && p.m.w.parts[part].face() {
+	for k, part := range parts {
+		if !does[k] || p.m.faced && p.m.w.parts[part].face() {
 			return math.Inf(1)
 		}
 	}

@@ -116,14 +116,6 @@ func (w *Work) both(u unknown) {
 	w.use(u)
 }
 
-// setMost is how far a hinge is moved out of the plane, mm: a third of its flap in the
-// leaf's edge, which stops short of the far face, or its screws split the edge off
-// (common practice, no published source).
-func setMost(thick float64) float64 {
-	const short, share = 6.0, 3.0
-	return max(0, thick-short) / share
-}
-
 // listUnknowns names everything that could be done.
 func (w *Work) listUnknowns() {
 	d := &w.p.Piece.Door
@@ -159,7 +151,7 @@ func (w *Work) listUnknowns() {
 		}
 		jamb := w.begin(deeper)
 		w.use(unknown{sort: sinkJamb, hinge: i, sign: 1, most: gainMost, part: jamb, column: w.newColumn()})
-		w.both(unknown{sort: setOut, hinge: i, most: setMost(t), part: w.begin(part{sort: setOut, hinge: i, minutes: setBegun, gains: 1 << i})})
+		w.both(unknown{sort: setOut, hinge: i, most: trim.SetMost(t), part: w.begin(part{sort: setOut, hinge: i, minutes: setBegun, gains: 1 << i})})
 	}
 	all := len(d.Hinges)
 	lift := part{sort: raise, minutes: raiseBegun * float64(all), gains: 1<<all - 1}

@@ -8,10 +8,10 @@ import (
 
 // Numbers of the search for the closed position.
 const (
-	// springing is how far in x beyond the top pin a stop must be to hold the leaf,
+	// Springing is how far in x beyond the top pin a stop must be to hold the leaf,
 	// mm. Nearer the pin a rigid leaf would be held open by degrees where a real
 	// one springs: there a stop in the way is called hinge-bound. A convention.
-	springing = 100
+	Springing = 100
 	// widest is the half-tangent of the greatest angle, 45°, at which a leaf is
 	// still looked for closed, either way.
 	widest = 0.41421356237309503
@@ -70,7 +70,7 @@ func (f *Fit) latchTurn() geom.Turn {
 // a step along the least one's rate comes home within a few.
 func (f *Fit) stopTurn(from geom.Turn) geom.Turn {
 	lines := bearings(f.door)
-	clear := f.Axis.At.X + springing
+	clear := f.Axis.At.X + Springing
 	phi, t := float64(from.Angle()), from
 	lo, hi := -math.Pi/4, math.Pi/4
 	for range 40 {

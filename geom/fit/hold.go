@@ -26,12 +26,9 @@ func (h *Hold) Hang() (geom.Motion, geom.Axis) {
 	return pose, geom.Axis{At: h.Pin[0], Down: h.Pin[1].Sub(h.Pin[0]).Unit()}
 }
 
-// Springing is how far in x beyond the top pin a head stop must be to hold the leaf, mm.
-const Springing = springing
-
 // IsSprung tells whether the place at which the leaf first touches a stop is the
 // nearest to the hinges at which one can hold it: it goes where the top pin goes.
 func (f *Fit) IsSprung() bool {
-	off := f.FirstStopAt - f.Axis.At.X - springing
+	off := f.FirstStopAt - f.Axis.At.X - Springing
 	return f.FirstStop == HeadSide && -1e-9 < off && off < 1e-9
 }

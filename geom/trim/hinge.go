@@ -181,16 +181,23 @@ func (w *work) seated(k Kind, i int, was door.Hinge) *Care {
 	return w.hingeTimber(i, was)
 }
 
+// flap gives how broad a hinge's flap is let into the edge of a leaf so thick, mm.
+func flap(thick float64) float64 { return max(0, thick-short) }
+
+// SetMost is how far, mm, a hinge may be moved towards its knuckle in the edge of a leaf
+// so thick: two thirds of the flap must still bear, or the screws split the arris off
+// (common practice, no published source).
+func SetMost(thick float64) float64 { return flap(thick) / 3 }
+
 // flapBears tells whether a flap that is moved across its edge towards the knuckle by so
-// much, mm, still has enough of the edge to hold on: two thirds of its breadth, or the screws split the arris
-// off (common practice, no published source). The leaf standing out by more than a latch
-// bears is minded.
+// much, mm, still has enough of the edge to hold on. The leaf standing out by more than a
+// latch bears is minded.
 func (w *work) flapBears(i int, moved, out float64) *Care {
-	const bears, nothing = 2.0 / 3, 1e-6
+	const nothing = 1e-6
 	here := Member{Part: HingeSeat, Edge: door.HingeSide, Index: i}
-	wide := max(0, w.p.Door.Leaf.Thickness-short)
-	if need := bears * wide; wide-moved < need-nothing {
-		return &Care{About: TooLittle, Member: here, Left: max(0, wide-moved), Need: need}
+	thick := w.p.Door.Leaf.Thickness
+	if wide := flap(thick); moved > SetMost(thick)+nothing {
+		return &Care{About: TooLittle, Member: here, Left: max(0, wide-moved), Need: wide - SetMost(thick)}
 	}
 	if math.Abs(out) >= keepPlay {
 		w.mind(Care{About: HingeSet, Member: here, Left: out})

@@ -113,7 +113,7 @@ func (c *compare) fill() {
 			td.Call("append", "nothing")
 		}
 		for _, text := range side.Ways[i].Wrong {
-			td.Call("append", el("p", attrs{"text", capital(text)}))
+			td.Call("append", el("p", attrs{"text", words.Capital(text)}))
 		}
 		wrong.Call("append", td)
 	}

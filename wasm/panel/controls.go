@@ -288,7 +288,7 @@ func (c *controls) show() {
 	r := look.Reading
 	names, all := [fit.Edges]string{}, ""
 	for e := range fit.Edges {
-		names[e] = capital(b.EdgeName(e))
+		names[e] = words.Capital(b.EdgeName(e))
 		all += names[e]
 	}
 	if all != c.edges {
@@ -309,14 +309,4 @@ func (c *controls) show() {
 	}
 	setText(c.reading, b.ReadOff())
 	c.lens.Set("checked", r.On)
-}
-
-func capital(text string) string {
-	if text == "" {
-		return ""
-	}
-	if c := text[0]; 'a' <= c && c <= 'z' {
-		return string(c-'a'+'A') + text[1:]
-	}
-	return text
 }

@@ -58,7 +58,7 @@ func (r *lineRow) put(l words.Line) {
 		r.figure.Set("textContent", l.Figure)
 	}
 	if l.Text != r.line.Text {
-		text := capital(l.Text)
+		text := words.Capital(l.Text)
 		if l.Figure != "" {
 			text = " " + l.Text
 		}

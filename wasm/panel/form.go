@@ -4,6 +4,7 @@ package panel
 
 import (
 	"fmt"
+	"leafwright/game/words"
 	"strconv"
 	"strings"
 	"syscall/js"
@@ -281,7 +282,7 @@ func (f *form) trio(sec *section, all []game.Field) js.Value {
 		f.attach(sec, d, in)
 		_, which := parted(d.Label)
 		box := el("div", attrs{"class", "box has-unit"}, in.field, el("span", attrs{"class", "unit", "aria-hidden", "true", "text", d.Unit}))
-		one := el("div", attrs{"class", "field"}, el("label", attrs{"for", id(d.Path), "text", capital(which)}), box, in.fault)
+		one := el("div", attrs{"class", "field"}, el("label", attrs{"for", id(d.Path), "text", words.Capital(which)}), box, in.fault)
 		if d.Help != "" {
 			f.explain(one, in, d)
 		}

@@ -4,6 +4,7 @@ package panel
 
 import (
 	"errors"
+	"leafwright/game/words"
 	"strings"
 	"syscall/js"
 
@@ -166,7 +167,7 @@ func (p *Panel) openFile(file js.Value) {
 
 func (p *Panel) openFault(text string) {
 	e := byID("open-fault")
-	setText(e, capital(text))
+	setText(e, words.Capital(text))
 	show(e, true)
 }
 

@@ -3,6 +3,7 @@
 package panel
 
 import (
+	"leafwright/game/words"
 	"slices"
 	"strconv"
 	"strings"
@@ -126,7 +127,7 @@ func (r *moveRow) showCare(care []game.Caution) {
 	for i := range care {
 		head, rest := care[i].Text, ""
 		if k := strings.IndexAny(head, ":;."); k >= 0 {
-			head, rest = head[:k], capital(strings.TrimSpace(head[k+1:]))
+			head, rest = head[:k], words.Capital(strings.TrimSpace(head[k+1:]))
 		}
 		lines[i] = el("details", nil, el("summary", attrs{"text", head}), el("p", attrs{"text", strings.TrimSpace(rest + " " + care[i].Ask)}))
 	}
@@ -220,7 +221,7 @@ func (m *moves) tried(err error) {
 	m.p.changed()
 	text := ""
 	if err != nil {
-		text = capital(err.Error())
+		text = words.Capital(err.Error())
 	}
 	setText(m.fault, text)
 	show(m.fault, text != "")
