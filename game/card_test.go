@@ -123,7 +123,7 @@ func TestWhatPromptsRefuse(t *testing.T) {
 		want       string
 	}{
 		{"out of range", measuredJob, "card.opening_width.1", "8130", "card.opening_width.1: 8130 is not between 200 and 1700; is it 813?"},
-		{"no length", measuredJob, "card.leaf_gain.1.1", "deep", "card.leaf_gain.1.1: the units known are mm, cm, m, ft and in"},
+		{"no length", measuredJob, "card.leaf_gain.1.1", "deep", "card.leaf_gain.1.1: a length is wanted, like 797, 797.5, 79.7 cm, 31 3/8 or 2' 7 3/8\""},
 		{"no such prompt", measuredJob, "card.roof.1", "1", "card.roof.1: there is no such field"},
 		{"a door whose shapes were given by hand", must(t, plainest), "card.opening_width.1", "767", "card.opening_width.1: this door's shapes were given by hand: measure it anew first"},
 	} {
@@ -232,7 +232,7 @@ func TestPlacesOfPrompts(t *testing.T) {
 	for _, row := range [][3]string{
 		{"card.opening_width.2.at", "9999", "card.opening_width.2.at: 9999 is not between -100 and 3700; is it 999.9?"},
 		{"card.opening_width.2.at", "", "card.opening_width.2.at: missing; the place is wanted for opening_width"},
-		{"card.opening_width.2.at", "up there", "card.opening_width.2.at: the units known are mm, cm, m, ft and in"},
+		{"card.opening_width.2.at", "up there", "card.opening_width.2.at: a length is wanted, like 797, 797.5, 79.7 cm, 31 3/8 or 2' 7 3/8\""},
 		{"card.opening_width.2.note", "x", "card.opening_width.2.note: there is no such field"},
 		{"card.roof.2.at", "1", "card.roof.2.at: there is no such field"},
 		{"card.leaf_thickness.1.at", "1", "card.leaf_thickness.1.at: 1 is not wanted: leaf_thickness has no place to be read at"},

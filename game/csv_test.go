@@ -71,7 +71,7 @@ func TestFaultsOfReadingsTold(t *testing.T) {
 line 4, value: 8130 is not between 200 and 1700; is it 813?
 line 6, at: "1,000": could be 1000 or 1.000: leave the comma out or write a point
 line 7, hinge: missing; which hinge, 1 the top one, is wanted for hinge_on_leaf
-line 8, value: "a bit": the units known are mm, cm, m, ft and in
+line 8, value: "a bit": a length is wanted, like 797, 797.5, 79.7 cm, 31 3/8 or 2' 7 3/8"
 line 8, side: latch is not wanted: leaf_thickness has no side
 line 9: 7 cells is not at most 5, one for each column
 line 10, value: missing; what was read is wanted, or off: true where it was not read yet`},

@@ -144,7 +144,7 @@ func TestSet(t *testing.T) {
 		{situation: "a hinge of three", from: "rich", path: "hinges[1].leaf_packer", text: "1/8", then: "hinges[1].leaf_packer", shows: "3.175"},
 		{situation: "a note of two lines", path: "note", text: " a\r\nb ", then: "note", shows: "a\nb"},
 
-		{situation: "no length", path: "leaf.width", text: "wide", refused: "leaf.width: the units known are mm, cm, m, ft and in"},
+		{situation: "no length", path: "leaf.width", text: "wide", refused: "leaf.width: a length is wanted, like 797, 797.5, 79.7 cm, 31 3/8 or 2' 7 3/8\""},
 		{situation: "out of range", path: "leaf.width", text: "8130", refused: "leaf.width: 8130 is not between 200 and 1500; is it 813?"},
 		{situation: "out of range in inches", units: measure.Inch, path: "leaf.width", text: "3", refused: `leaf.width: 3" is not between 7 7/8" and 4' 11 1/16"`},
 		{situation: "no angle", path: "leaf.bevel.closing", text: "NaN", refused: "leaf.bevel.closing: a number of degrees is wanted, like 3 or 2.5"},

@@ -310,7 +310,7 @@ func TestReadingsInTheForm(t *testing.T) {
 func TestReadingsTheFormRefuses(t *testing.T) {
 	for _, row := range []struct{ path, text, want string }{
 		{"readings[0].value", "8130", "readings[0].value: 8130 is not between 200 and 1700; is it 813?"},
-		{"readings[0].value", "a bit", `readings[0].value: the units known are mm, cm, m, ft and in`},
+		{"readings[0].value", "a bit", `readings[0].value: a length is wanted, like 797, 797.5, 79.7 cm, 31 3/8 or 2' 7 3/8"`},
 		{"readings[5].hinge", "9", "readings[5].hinge: 9 is not between 1, the top one, and 6"},
 		{"readings[0].at", "", "readings[0].at: missing; the place is wanted for opening_width"},
 		{"leaf.width", "762", "leaf.width: this comes from the readings"},

@@ -61,8 +61,8 @@ func TestRead(t *testing.T) {
 func TestReadRefuses(t *testing.T) {
 	for _, row := range []struct{ situation, text, want string }{
 		{"nothing", "  ", "a length is wanted"},
-		{"a word", "wide", "the units known are"},
-		{"not a number", "NaN", "the units known are"},
+		{"a word", "wide", "a length is wanted"},
+		{"not a number", "NaN", "a length is wanted"},
 		{"a sign alone", "-", "a length is wanted"},
 		{"two numbers", "1 981", "a length is wanted"},
 		{"a thousand with a comma", "1,981", "could be 1981 or 1.981"},

@@ -142,6 +142,9 @@ func split(text string) (words []word, why string) {
 				j++
 			}
 			w, ok := unitWord(strings.ToLower(text[i:j]))
+			if !ok && !strings.ContainsAny(text, "0123456789") {
+				return nil, forms
+			}
 			if !ok {
 				return nil, "the units known are mm, cm, m, ft and in"
 			}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"leafwright/game"
+	"leafwright/game/words"
 )
 
 // values puts the values, or what stands typed and was not taken, in place.
@@ -58,7 +59,7 @@ func (in *input) put(text string) {
 // say shows why what stands there was not taken, or that it was.
 func (in *input) say(why string, bad bool) {
 	invalid(in.field, bad)
-	setText(in.fault, why)
+	setText(in.fault, words.Capital(why))
 	show(in.fault, bad)
 	described := in.help
 	if bad {

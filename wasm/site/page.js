@@ -28,6 +28,7 @@
   const tell = () => {
     for (const box of document.querySelectorAll('#sections > details')) {
       const name = box.id.slice('section-'.length);
+      if (box.querySelector('[aria-invalid="true"]')) continue; // what is no value is not told as one
       const values = (foremost[name] || []).flatMap(path => {
         const field = document.getElementById('f:' + path);
         const is = field?.selectedOptions?.[0]?.text.split(',')[0] ?? field?.value;
