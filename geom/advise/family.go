@@ -152,43 +152,6 @@ func (w *Work) bent() (out [door.Edges]bool) {
 	return out
 }
 
-// spared tells whether an attempt is not worth its time: everything at once where less
-// does; the frame where it is to be left alone if that can be; and, where shapes are not
-// well known yet, edges scribed to a line where straight ones do, and a strip or the frame
-// where the leaf may do without.
-func (w *Work) spared(a *attempt) bool {
-	rough := w.p.Sigma != nil
-	for i := range w.advice.Plans {
-		p := &w.advice.Plans[i]
-		switch {
-		case a.all:
-			return true
-		case a.frame && w.p.Wishes.Prefer == LeaveFrame: // what there is leaves it alone, or came of these too
-			return !p.Cost.Frame
-		case rough && a.scribed == everyEdge && w.p.Wishes.Prefer != MostEven:
-			return true
-		case rough && (a.family == Splice || a.family == JambsToo) && p.Cost.Strips == 0:
-			return true
-		}
-	}
-	return false
-}
-
-// outbid tells whether an attempt to scribe what may be planed cannot come to cost less than
-// what there is: its program's bound, and one line at least begun, is above that.
-func (w *Work) outbid(a *attempt, m *model) bool {
-	if a.all || a.scribed != everyEdge || w.p.Wishes.Prefer == MostEven || m.sure {
-		return false
-	}
-	least := m.lp.Value() + float64(w.weight.minutes*scribeBegun) + w.weight.line
-	for i := range w.advice.Plans {
-		if p := &w.advice.Plans[i]; p.Price <= least && p.Price < w.weight.last {
-			return true
-		}
-	}
-	return false
-}
-
 // listClosely adds the amounts of edges scribed to lines of many stations, and the places
 // where these may bend. There are no plans yet when it is called.
 func (w *Work) listClosely() {

@@ -128,11 +128,9 @@ func (w *Work) listPlaces() {
 		play = math.Inf(1)
 	}
 	w.places = append(w.places, place{judge.HingeLine, 0, 0, -play, play, 0})
-	clear := math.Inf(-1)
 	if want.ClearWidth > 0 {
-		clear = want.ClearWidth
+		w.places = append(w.places, place{judge.ClearWay, door.LatchSide, 0, want.ClearWidth, math.Inf(1), 0})
 	}
-	w.places = append(w.places, place{judge.ClearWay, door.LatchSide, 0, clear, math.Inf(1), 0})
 }
 
 // alike is how near, mm, two places are told apart no longer, and hingePlay what
@@ -153,6 +151,17 @@ func upper(l judge.Limits) float64 {
 func (w *Work) measure(d door.Door) []float64 {
 	away := w.shifted(d)
 	fit.Evaluate(&w.hung, &away)
+	return w.read(&w.hung)
+}
+
+// measureClosed is measure where closed tells that nothing is asked of the swing, which
+// then reads as whatever was swung last.
+func (w *Work) measureClosed(d door.Door, closed bool) []float64 {
+	if !closed {
+		return w.measure(d)
+	}
+	away := w.shifted(d)
+	fit.EvaluateClosed(&w.hung, &away)
 	return w.read(&w.hung)
 }
 
@@ -210,14 +219,15 @@ func (w *Work) follow(u *unknown) []float64 {
 	}
 	one := *u
 	one.sign = 1
-	c := w.measure(w.shape(&one, small))
+	closed := u.sort != steeper && u.sort != sinkJamb // a gain in the jamb tilts the pins
+	c := w.measureClosed(w.shape(&one, small), closed && w.p.Wanted.ClearWidth <= 0)
 	for i := range c {
 		c[i] = (c[i] - w.start[i]) / small
 		if math.IsNaN(c[i]) || math.IsInf(c[i], 0) {
 			c[i] = 0
 		}
 	}
-	if u.sort == steeper || u.sort == sinkJamb { // a gain in the jamb tilts the pins
+	if !closed {
 		return c
 	}
 	// The least of a swing may lie anywhere along an edge that is even, and jumps; the

@@ -40,6 +40,10 @@ type model struct {
 	sigma   []float64              // of every place, how well its gap will be known when all is done, mm
 	stretch []int                  // of every place, what its odds are counted with
 	x       []float64
+	now     []float64   // what the program says of every place at the answer
+	then    []float64   // the same with all done but what is cut off
+	cols    [][]float64 // by amount in use: what every place gains per mm, once asked for
+	spare   []float64   // memory for rows to come
 	state   lp.State
 	even    bool // whether unevenness costs
 	fixed   []bool
@@ -126,6 +130,8 @@ func (w *Work) modelOf(use []int, elastic bool) *model {
 		m.lo[i], m.hi[i] = p.lo-doubt, p.hi+doubt
 	}
 	m.made = make([][limits]bool, len(w.places))
+	m.now, m.then = make([]float64, len(w.places)), make([]float64, len(w.places))
+	m.cols = make([][]float64, len(use))
 	for k := range w.wishes {
 		m.wish(k)
 	}
@@ -160,11 +166,17 @@ func (m *model) allowance(i int, k limit) float64 {
 // add makes the row of a place and a limit.
 func (m *model) add(i int, k limit) {
 	m.made[i][k] = true
-	a := make([]float64, m.count())
+	n := m.count()
+	if len(m.spare) < n {
+		const rows = 16
+		m.spare = make([]float64, rows*n)
+	}
+	a := m.spare[:n:n]
+	m.spare = m.spare[n:]
 	for j := range m.use {
 		u := m.unknown(j)
 		if k != notYet || !u.cuts() {
-			a[j] = float64(u.sign * m.w.column(u)[i])
+			a[j] = float64(u.sign * m.column(j)[i])
 		}
 	}
 	switch p := &m.w.places[i]; k {
@@ -217,26 +229,33 @@ func (m *model) refresh() {
 	}
 }
 
-// gap gives what the model says of a place at the answer.
-func (m *model) gap(i int) float64 {
-	g := m.value[i]
-	for j := range m.use {
-		if x := m.x[j]; x != 0 {
-			u := m.unknown(j)
-			g += float64(float64(u.sign*m.w.column(u)[i]) * x)
-		}
+// column gives what every place gains per mm of an amount in use that is above 0.
+func (m *model) column(j int) []float64 {
+	if m.cols[j] == nil {
+		m.cols[j] = m.w.column(m.unknown(j))
 	}
-	return g
+	return m.cols[j]
 }
 
-// uncut gives what the model says of a place with all done but what is cut off.
-func (m *model) uncut(i int) float64 {
-	g := m.value[i]
-	for j := range m.use {
-		if x := m.x[j]; x != 0 {
-			if u := m.unknown(j); !u.cuts() {
-				g += float64(float64(u.sign*m.w.column(u)[i]) * x)
-			}
+// gaps works out what the model says of every place at the answer, kept in now.
+func (m *model) gaps() []float64 { return m.say(m.now, true) }
+
+// uncut works out the same with all done but what is cut off, kept in then.
+func (m *model) uncut() []float64 { return m.say(m.then, false) }
+
+func (m *model) say(g []float64, cut bool) []float64 {
+	copy(g, m.value)
+	for j, x := range m.x[:len(m.use)] {
+		if x == 0 {
+			continue
+		}
+		u := m.unknown(j)
+		if !cut && u.cuts() {
+			continue
+		}
+		k := u.sign * x
+		for i, c := range m.column(j)[:len(g)] {
+			g[i] += float64(k * c)
 		}
 	}
 	return g
@@ -269,35 +288,54 @@ func (m *model) complete() bool {
 	whole := true
 	var worst [limits]int
 	var by [limits]float64
-	end := len(m.w.places)
+	places := m.w.places
 	staged := m.sure && !m.w.p.Offered
-	for i := 0; i < end; i++ {
-		p := &m.w.places[i]
-		if i == 0 || p.subject != m.w.places[i-1].subject || p.edge != m.w.places[i-1].edge {
+	now := m.gaps()
+	if staged {
+		m.uncut()
+	}
+	hi, lo := m.x[m.widest()], m.x[m.narrowest()]
+	for i := range places {
+		p := &places[i]
+		if i == 0 || p.subject != places[i-1].subject || p.edge != places[i-1].edge {
 			for k := range limits {
 				worst[k], by[k] = -1, broken
 			}
 		}
-		g := m.gap(i)
-		tight, wide := m.allowance(i, notLess), m.allowance(i, notMore)
-		over := [limits]float64{m.lo[i] + float64(tight*m.x[m.kept(p.edge)]) - g, g + float64(wide*m.x[m.safe(p.edge)]) - m.hi[i]}
-		if staged && p.subject == judge.ClosedGap {
-			over[notYet] = m.uncut(i) + float64(m.allowance(i, notYet)*m.x[m.calm(p.edge)]) - m.hi[i]
+		g := now[i]
+		less, more := m.lo[i]-g, g-m.hi[i]
+		if m.sure {
+			less += float64(m.allowance(i, notLess) * m.x[m.kept(p.edge)])
+			more += float64(m.allowance(i, notMore) * m.x[m.safe(p.edge)])
 		}
 		if m.elastic {
 			give := m.x[m.count()-groups:]
-			over[notLess] -= give[group(p, notLess)]
-			over[notMore] -= give[group(p, notMore)]
+			less -= give[group(p, notLess)]
+			more -= give[group(p, notMore)]
 		}
-		if m.even && p.subject == judge.ClosedGap && p.edge != door.FloorSide {
-			over[notWider], over[notNarrower] = g-m.x[m.widest()], m.x[m.narrowest()]-g
+		made := &m.made[i]
+		if less > by[notLess] && !made[notLess] {
+			worst[notLess], by[notLess] = i, less
 		}
-		for k := range limits {
-			if over[k] > by[k] && !m.made[i][k] {
-				worst[k], by[k] = i, over[k]
+		if more > by[notMore] && !made[notMore] {
+			worst[notMore], by[notMore] = i, more
+		}
+		if p.subject == judge.ClosedGap {
+			if m.even && p.edge != door.FloorSide {
+				if over := g - hi; over > by[notWider] && !made[notWider] {
+					worst[notWider], by[notWider] = i, over
+				}
+				if under := lo - g; under > by[notNarrower] && !made[notNarrower] {
+					worst[notNarrower], by[notNarrower] = i, under
+				}
+			}
+			if staged && !made[notYet] {
+				if over := m.then[i] + float64(m.allowance(i, notYet)*m.x[m.calm(p.edge)]) - m.hi[i]; over > by[notYet] {
+					worst[notYet], by[notYet] = i, over
+				}
 			}
 		}
-		if i+1 < end && p.subject == m.w.places[i+1].subject && p.edge == m.w.places[i+1].edge {
+		if i+1 < len(places) && p.subject == places[i+1].subject && p.edge == places[i+1].edge {
 			continue
 		}
 		for k, at := range worst {
@@ -314,8 +352,9 @@ func (m *model) complete() bool {
 // there; it gives how far it was off.
 func (m *model) correct(g []float64) float64 {
 	most := 0.0
+	now := m.gaps()
 	for i := range g {
-		d := g[i] - m.gap(i)
+		d := g[i] - now[i]
 		if math.IsNaN(d) {
 			continue
 		}
@@ -442,6 +481,7 @@ func (m *model) lean() {
 func (m *model) leave() {
 	best := m.price()
 	tried := m.w.tried
+	x := append([]float64(nil), m.x...)
 	for range len(m.w.parts) {
 		used := m.used()
 		share := make([]float64, len(m.w.parts))
@@ -461,11 +501,13 @@ func (m *model) leave() {
 		m.close(least, true)
 		if m.solve() == lp.Optimal && m.price() < best-1e-9 {
 			best = m.price()
+			copy(x, m.x)
 			continue
 		}
 		m.close(least, false)
-		m.solve()
+		copy(m.x, x) // and the program solved with the next part left out, or at the end
 	}
+	m.solve()
 	clear(tried)
 	m.single()
 	for k, used := range m.used() {

@@ -28,12 +28,8 @@ func (w *Work) planOf(a *attempt, m *model, t *trial, bound float64) *Plan {
 	price := w.weight.of(&p.Cost, t.moves)
 	p.Price, p.Bound = price, min(bound, price)
 	if m.sure {
-		gaps := make([]float64, len(w.places))
-		for i := range gaps {
-			gaps[i] = m.gap(i)
-		}
 		m.stretches()
-		o := m.odds(gaps)
+		o := m.odds(m.gaps())
 		p.Sure = max(0, 1-o.tight-o.wide)
 		o.tight, o.wide = min(1, o.tight), min(1, o.wide)
 		price += w.doubted(o)
@@ -154,9 +150,11 @@ func (w *Work) choose() {
 			kept = append(kept, all[i])
 		}
 	}
-	if len(kept) > plansMost {
-		kept = kept[:plansMost]
+	most := plansMost
+	if w.eased {
+		most = 1
 	}
+	kept = kept[:min(len(kept), most)]
 	w.advice.Plans = kept
 	w.advice.Frame = w.p.Wishes.Prefer == LeaveFrame && len(kept) > 0
 	for i := range kept {
@@ -199,17 +197,14 @@ func alone(all []Plan) []Plan {
 // everything a person would choose b for, or is b in another shade.
 func (w *Work) outdoes(a, b *Plan) bool {
 	const timber, time = 2, 5 // cm³, minutes: less is no reason
-	if a.Family == b.Family && a.Strip == b.Strip && (a.Family != JambsToo || works(a) == works(b)) {
+	if w.shade(a, b) {
 		return true
 	}
 	if b.Family == JambsToo && a.Family != JambsToo && a.Cost.Strips == 0 {
 		return a.Cost.Timber <= b.Cost.Timber+timber // a face of the frame is worked where that spares the leaf
 	}
-	if b.Family == ScribeOnly && b.attempt.scribed == everyEdge && a.Family != JambsToo && a.Cost.Strips == 0 && w.p.Wishes.Prefer != MostEven {
-		return true // an edge is scribed where it saves
-	}
 	if a.Family == Splice && b.Family == Splice && a.Strip.Upright() && b.Strip.Upright() {
-		return w.p.Piece.Anatomy.Lock.Kind == door.NoLock // a strip on the hanging stile leaves the lock where it is
+		return false // a strip on the hanging stile leaves the lock where it is
 	}
 	if b.Family == Splice && a.Family != JambsToo && a.Cost.Strips == 0 && a.Cost.Timber <= b.Cost.Timber {
 		return true // a strip is glued on where that saves timber, or nothing less does
@@ -224,6 +219,20 @@ func (w *Work) outdoes(a, b *Plan) bool {
 	return a.Cost.Timber <= b.Cost.Timber+timber && a.Cost.Minutes <= b.Cost.Minutes+time &&
 		a.Cost.Gains <= b.Cost.Gains && a.Cost.Strips <= b.Cost.Strips && a.Cost.Uneven <= b.Cost.Uneven+even &&
 		(!a.Cost.Frame || b.Cost.Frame)
+}
+
+// shade tells whether plan b is plan a, no dearer, in another shade.
+func (w *Work) shade(a, b *Plan) bool {
+	switch {
+	case a.Family == b.Family && a.Strip == b.Strip:
+		return a.Family != JambsToo || works(a) == works(b)
+	case b.Family == ScribeOnly:
+		// an edge is scribed where it saves
+		return b.attempt.scribed == everyEdge && a.Family != JambsToo && a.Cost.Strips == 0 && w.p.Wishes.Prefer != MostEven
+	case a.Family == Splice && b.Family == Splice && a.Strip.Upright() && b.Strip.Upright():
+		return w.p.Piece.Anatomy.Lock.Kind == door.NoLock
+	}
+	return false
 }
 
 // explain gives a plan its stages, and tells of every move which finding it cures and

@@ -136,11 +136,9 @@ func (m *model) polish() bool {
 
 // afresh works the gaps out.
 func (p *polisher) afresh() {
-	for i := range p.gaps {
-		p.gaps[i] = p.m.gap(i)
-	}
-	for i := range p.uncut {
-		p.uncut[i] = p.m.uncut(i)
+	copy(p.gaps, p.m.gaps())
+	if p.uncut != nil {
+		copy(p.uncut, p.m.uncut())
 	}
 }
 
@@ -180,11 +178,12 @@ func (p *polisher) change(j int, d float64) {
 	m := p.m
 	u := m.unknown(j)
 	k := u.sign * d
-	for i, c := range m.w.column(u) {
+	column := m.column(j)
+	for i, c := range column[:len(p.gaps)] {
 		p.gaps[i] += float64(k * c)
 	}
 	if p.uncut != nil && !u.cuts() {
-		for i, c := range m.w.column(u) {
+		for i, c := range column[:len(p.uncut)] {
 			p.uncut[i] += float64(k * c)
 		}
 	}
@@ -265,9 +264,14 @@ func (p *polisher) worth() float64 {
 
 func (p *polisher) spread() (hi, lo float64) {
 	hi, lo = math.Inf(-1), math.Inf(1)
-	for i := range p.m.w.places {
+	for i, g := range p.gaps {
 		if q := &p.m.w.places[i]; q.subject == judge.ClosedGap && q.edge != door.FloorSide {
-			hi, lo = max(hi, p.gaps[i]), min(lo, p.gaps[i])
+			if g > hi {
+				hi = g
+			}
+			if g < lo {
+				lo = g
+			}
 		}
 	}
 	if hi < lo {
@@ -281,13 +285,20 @@ func (p *polisher) spread() (hi, lo float64) {
 func (p *polisher) narrow() float64 {
 	const wanted = 0.3
 	sum, worst := 0.0, 0.0
-	for i := range p.m.w.places {
-		q := &p.m.w.places[i]
-		if i > 0 && (q.subject != p.m.w.places[i-1].subject || q.edge != p.m.w.places[i-1].edge) {
+	places := p.m.w.places
+	for i, g := range p.gaps {
+		q := &places[i]
+		if q.subject > judge.SwingGap {
+			continue
+		}
+		if i > 0 && (q.subject != places[i-1].subject || q.edge != places[i-1].edge) {
 			sum, worst = sum+worst, 0
 		}
-		if q.subject <= judge.SwingGap {
-			worst = max(worst, wanted-min(p.gaps[i]-q.lo, q.hi-p.gaps[i]))
+		if d := wanted - (g - q.lo); d > worst {
+			worst = d
+		}
+		if d := wanted - (q.hi - g); d > worst {
+			worst = d
 		}
 	}
 	return sum + worst
@@ -296,16 +307,19 @@ func (p *polisher) narrow() float64 {
 // broken adds up how far limits are broken.
 func (p *polisher) broken() float64 {
 	sum := 0.0
-	for i := range p.m.w.places {
+	lo, hi := p.m.lo[:len(p.gaps)], p.m.hi[:len(p.gaps)]
+	for i, g := range p.gaps {
+		if d := lo[i] - g; d > 0 {
+			sum += d
+		}
+		if d := g - hi[i]; d > 0 {
+			sum += d
+		}
+	}
+	for i, g := range p.uncut {
 		q := &p.m.w.places[i]
-		if d := p.m.lo[i] - p.gaps[i]; d > 0 {
-			sum += d
-		}
-		if d := p.gaps[i] - p.m.hi[i]; d > 0 {
-			sum += d
-		}
-		if p.uncut != nil && q.subject == judge.ClosedGap {
-			if d := p.uncut[i] + float64(p.m.allowance(i, notYet)*p.keep[q.edge]) - p.m.hi[i]; d > 0 {
+		if q.subject == judge.ClosedGap {
+			if d := g + float64(p.m.allowance(i, notYet)*p.keep[q.edge]) - hi[i]; d > 0 {
 				sum += d
 			}
 		}

@@ -119,8 +119,8 @@ func TestSameOptimum(t *testing.T) {
 				if b := m.lp.Bound(m.lp.Dual()); math.Abs(v-b) > 1e-9*max(1, math.Abs(v)) {
 					t.Errorf("door %d, %s: optimum %.15g, its proof %.15g", n, w.families[i].family, v, b)
 				}
-				for k := range w.places {
-					if g := m.gap(k); g < m.lo[k]-1e-6 || g > m.hi[k]+1e-6 {
+				for k, g := range m.gaps() {
+					if g < m.lo[k]-1e-6 || g > m.hi[k]+1e-6 {
 						t.Errorf("door %d, %s: place %+v is %g", n, w.families[i].family, w.places[k], g)
 					}
 				}

@@ -150,13 +150,14 @@ func (w *Work) given(all []judge.Finding) (out []Relax, free bool) {
 type easing struct {
 	ways [][]Relax // each a set that gives way at once
 	next int
-	more int // how often the way under way was widened
+	more int // how often the way under way was widened anew
 	p    Problem
 	work *Work
 }
 
 // easings is how many plans under limits that give way are looked for, and widened how
-// often one is by half a step where rounding asks for it.
+// often a way is widened anew by half a step: once it is from the first, for what just does
+// seldom bears rounding.
 const (
 	easings = 2
 	widened = 1
@@ -211,9 +212,8 @@ func (w *Work) ease() bool {
 		return true
 	case e.work == nil:
 		e.p = *w.p
-		e.p.Wanted, e.p.Wishes = w.p.eased(e.ways[e.next], float64(e.more)*w.p.step()/2)
-		e.work = Start(&e.p)
-		e.work.eased = true
+		e.p.Wanted, e.p.Wishes = w.p.eased(e.ways[e.next], float64(1+e.more)*w.p.step()/2)
+		e.work = w.heir(&e.p)
 		return false
 	case !e.work.Step():
 		return false
@@ -230,6 +230,22 @@ func (w *Work) ease() bool {
 	}
 	e.next, e.more = e.next+1, 0
 	return false
+}
+
+// heir begins the work on a problem that differs by its limits alone: what was measured
+// holds for it, and what was proven may.
+func (w *Work) heir(p *Problem) *Work {
+	h := Start(p)
+	h.eased = true
+	h.base, h.back, h.runs, h.stopRuns = w.base, w.back, w.runs, w.stopRuns
+	h.unknowns, h.parts = w.unknowns, w.parts
+	h.columns = append([][]float64(nil), w.columns...)
+	h.start, h.closely = w.start, w.closely
+	h.tried, h.packs, h.tail = make([]bool, len(w.parts)), w.packs, w.tail
+	h.listPlaces()
+	h.weighErrors()
+	h.proofs = append(h.proofs, w.proofs...)
+	return h
 }
 
 // remember has a plan under limits that gave way tell which did, and by how much at what

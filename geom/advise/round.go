@@ -282,12 +282,16 @@ func (m *model) dive() bool {
 			m.fix(best, down)
 			continue
 		}
-		low, high := m.fixing(best, down), m.fixing(best, up)
+		near, far := down, up
+		if m.x[best]-down > up-m.x[best] {
+			near, far = up, down
+		}
+		dear, cheap := m.fixing(best, far), m.fixing(best, near)
 		switch {
-		case math.IsInf(low, 1) && math.IsInf(high, 1):
+		case math.IsInf(dear, 1) && math.IsInf(cheap, 1):
 			return false
-		case low <= high:
-			m.fixing(best, down)
+		case dear < cheap:
+			m.fixing(best, far)
 		}
 	}
 	return m.solve() == lp.Optimal

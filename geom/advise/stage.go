@@ -136,13 +136,13 @@ func (w *Work) leftOver(e door.Edge, off [2]float64, back float64) trim.Move {
 func (w *Work) heldBack(m *model, e door.Edge) float64 {
 	back := 0.0
 	hand := w.p.hand()
-	for i := range w.places {
+	now, uncut := m.gaps(), m.uncut()
+	for i, g := range now {
 		p := &w.places[i]
 		if p.subject != judge.ClosedGap || p.edge != e || math.IsInf(p.hi, 1) || w.p.Offered && p.sigma < 2*felt {
 			continue
 		}
-		g := m.gap(i)
-		cut := g - m.uncut(i)
+		cut := g - uncut[i]
 		if cut <= 1e-3 {
 			continue
 		}

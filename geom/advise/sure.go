@@ -59,7 +59,7 @@ func (m *model) weighErrors() {
 			continue
 		}
 		sources++
-		for i, c := range m.w.column(u) {
+		for i, c := range m.column(j) {
 			off := float64(hand * c)
 			m.sigma[i] += float64(off * off)
 		}

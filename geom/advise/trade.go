@@ -12,7 +12,7 @@ const points = 7
 // trade finds the line along which timber is given for evenness, in the kind of work
 // the best plan does: for so much timber, the most even gaps there are.
 func (w *Work) trade() {
-	if len(w.advice.Plans) == 0 {
+	if len(w.advice.Plans) == 0 || w.eased {
 		return
 	}
 	best := &w.advice.Plans[0]

@@ -41,6 +41,8 @@ type Work struct {
 	packs    []float64 // thicknesses to be had
 
 	families []attempt
+	proofs   []proof
+	found    []found
 	closely  bool // lines of many stations are listed
 	bettered int  // how many plans were looked at for cheaper ways
 	next     int
@@ -133,13 +135,14 @@ func (w *Work) Step() bool {
 			w.listClosely()
 		}
 		w.model = w.find(a)
-		if w.model != nil {
+		if w.model != nil && !w.outshone(a, w.model) && !w.foundBefore(w.model) {
 			w.doing = rounding
 		}
 	case rounding:
 		n := len(w.advice.Plans)
 		w.finish(&w.families[w.next-1])
 		if n < len(w.advice.Plans) {
+			w.found[len(w.found)-1].plan = true
 			w.level(&w.advice.Plans[n])
 		}
 		w.doing = trying
@@ -322,7 +325,12 @@ func (w *Work) listGains() {
 // find solves a family's program; nil where it has no answer.
 func (w *Work) find(a *attempt) *model {
 	m := w.program(a)
+	m.sure = w.p.Sigma != nil
+	if m.hopeless() {
+		return nil
+	}
 	if m.keepSure() != lp.Optimal || m.solve() != lp.Optimal {
+		w.refuted(m)
 		return nil
 	}
 	if w.outbid(a, m) {

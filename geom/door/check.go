@@ -63,7 +63,7 @@ func CheckProfile(path string, p geom.Profile, place, value Range) (faults []Fau
 		sound := place.Holds(s.At) && value.Holds(s.Value)
 		held := sound && before
 		before = sound
-		if held && s.At-p[i-1].At >= ApartLeast && !(math.Abs(s.Value-p[i-1].Value) > SlopeMost*(s.At-p[i-1].At)) {
+		if sound && !held || held && s.At-p[i-1].At >= ApartLeast && !(math.Abs(s.Value-p[i-1].Value) > SlopeMost*(s.At-p[i-1].At)) {
 			continue
 		}
 		here := at(path, i) // told only when it is wanted: this runs for every move that is tried

@@ -44,6 +44,7 @@ type Solver struct {
 	cost   []float64
 	rows   [][]float64
 	lo, hi []float64 // of all variables
+	keep   []float64 // of all variables, how far beyond a bound counts as on it
 
 	t     [][]float64 // t[i][j]: what basic[i] gains per unit of resting[j]
 	basic []int
@@ -52,9 +53,12 @@ type Solver struct {
 	value []float64 // by variable
 	d     []float64 // reduced cost of rest[j]
 	ray   []float64 // by variable, the proof that nothing keeps all bounds
+	spare []float64 // memory for rows to come
 	state State
 
-	proved int // how many exchanges there were when an optimum was last proved
+	priced  bool // d is the reduced costs
+	checked int  // how many exchanges there were when an answer was last held against the rows as given
+	proved  int  // how many exchanges there were when an optimum was last proved
 	// Pivots is how many exchanges the solutions took so far.
 	Pivots int
 }
@@ -70,9 +74,11 @@ func New(cost, lo, hi []float64) *Solver {
 		hi:   append(make([]float64, 0, 4*n), hi...),
 		high: make([]bool, n, 4*n), value: make([]float64, n, 4*n),
 		rest: make([]int, n), d: make([]float64, n),
+		keep: make([]float64, n, 4*n),
 	}
 	for j := range s.rest {
 		s.rest[j] = j
+		s.keep[j] = slack(s.lo[j], s.hi[j])
 	}
 	return s
 }
@@ -80,12 +86,17 @@ func New(cost, lo, hi []float64) *Solver {
 // AddRow adds a row and gives its number. The coefficients are kept and must not
 // change.
 func (s *Solver) AddRow(a []float64, lo, hi float64) int {
-	row := make([]float64, s.n)
+	if len(s.spare) < s.n {
+		const rows = 16
+		s.spare = make([]float64, rows*s.n)
+	}
+	row := s.spare[:s.n:s.n]
+	s.spare = s.spare[s.n:]
 	s.express(row, a)
 	s.rows = append(s.rows, a)
 	s.t = append(s.t, row)
 	s.basic = append(s.basic, len(s.lo))
-	s.lo, s.hi = append(s.lo, lo), append(s.hi, hi)
+	s.lo, s.hi, s.keep = append(s.lo, lo), append(s.hi, hi), append(s.keep, slack(lo, hi))
 	s.high, s.value = append(s.high, false), append(s.value, 0)
 	s.state = Unsolved
 	return len(s.rows) - 1
@@ -119,7 +130,9 @@ func (s *Solver) Cost() []float64 { return s.cost }
 func (s *Solver) Rows() int { return len(s.rows) }
 
 // SetBounds changes the bounds of one of the program's own variables.
-func (s *Solver) SetBounds(j int, lo, hi float64) { s.lo[j], s.hi[j], s.state = lo, hi, Unsolved }
+func (s *Solver) SetBounds(j int, lo, hi float64) {
+	s.lo[j], s.hi[j], s.keep[j], s.state = lo, hi, slack(lo, hi), Unsolved
+}
 
 // SetRow changes the bounds of a row's sum.
 func (s *Solver) SetRow(i int, lo, hi float64) { s.SetBounds(s.n+i, lo, hi) }
@@ -128,7 +141,10 @@ func (s *Solver) SetRow(i int, lo, hi float64) { s.SetBounds(s.n+i, lo, hi) }
 func (s *Solver) Bounds(v int) (lo, hi float64) { return s.lo[v], s.hi[v] }
 
 // SetCost changes the costs.
-func (s *Solver) SetCost(c []float64) { copy(s.cost, c); s.state = Unsolved }
+func (s *Solver) SetCost(c []float64) {
+	copy(s.cost, c)
+	s.state, s.priced = Unsolved, false
+}
 
 // X gives the value of one of the program's own variables.
 func (s *Solver) X(j int) float64 { return s.value[j] }

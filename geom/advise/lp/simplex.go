@@ -5,7 +5,7 @@ import "math"
 // Solve finds the least cost, or that there is none.
 func (s *Solver) Solve() State {
 	for v := range s.lo {
-		if !(s.lo[v] <= s.hi[v]+s.slack(v)) { // turned round, or no number
+		if !(s.lo[v] <= s.hi[v]+s.keep[v]) { // turned round, or no number
 			s.state = s.crossed(v)
 			return s.state
 		}
@@ -48,6 +48,7 @@ func (s *Solver) attempt() State {
 		return s.dual(true)
 	}
 	clear(s.d)
+	s.priced = false
 	if st := s.dual(false); st != Optimal {
 		return st
 	}
@@ -55,14 +56,14 @@ func (s *Solver) attempt() State {
 	return s.primal()
 }
 
-// slack is how far beyond a bound of the variable counts as on it.
-func (s *Solver) slack(v int) float64 {
+// slack is how far beyond a variable's bounds counts as on them.
+func slack(lo, hi float64) float64 {
 	size := 1.0
-	if !math.IsInf(s.lo[v], 0) {
-		size = max(size, math.Abs(s.lo[v]))
+	if x := math.Abs(lo); x > size && x <= math.MaxFloat64 {
+		size = x
 	}
-	if !math.IsInf(s.hi[v], 0) {
-		size = max(size, math.Abs(s.hi[v]))
+	if x := math.Abs(hi); x > size && x <= math.MaxFloat64 {
+		size = x
 	}
 	return keeps * size
 }
@@ -92,8 +93,13 @@ func (s *Solver) resting(v int) float64 {
 	return s.lo[v]
 }
 
-// price works out the reduced costs.
+// price works out the reduced costs. Bounds and rows change none, and exchanges keep them
+// right.
 func (s *Solver) price() {
+	if s.priced {
+		return
+	}
+	s.priced = true
 	for j, v := range s.rest {
 		s.d[j] = 0
 		if v < s.n {
@@ -162,22 +168,25 @@ func (s *Solver) patience() (patience, most int) {
 	return k + 20, 60*k + 2000
 }
 
+// few is how many steps values are added up over and not worked out anew.
+const few = 6
+
 // dual takes variables out of the basis that are beyond their bounds, keeping the
 // reduced costs right. Where they are all nought it only seeks what keeps all bounds.
 func (s *Solver) dual(costs bool) State {
 	patience, most := s.patience()
 	still, best := 0, math.Inf(-1)
 	s.work()
-	fresh := true // nothing has been added to the values since they were worked out
+	added := 0 // how often something was added to the values since they were worked out
 	for range most {
 		lowest := still > patience
 		i, up := s.beyond(lowest)
-		if i < 0 && fresh {
+		if i < 0 && added < few {
 			return Optimal
 		}
 		if i < 0 {
 			s.work()
-			fresh = true
+			added = 0
 			continue
 		}
 		j := s.yields(i, up, lowest)
@@ -191,7 +200,7 @@ func (s *Solver) dual(costs bool) State {
 		s.move(j, (to-s.value[out])/s.t[i][j])
 		s.exchange(i, j)
 		s.value[out] = to
-		fresh = false
+		added++
 		still++
 		if z := s.Value(); costs && z > best+float64(1e-12*max(1, math.Abs(best))) {
 			still, best = 0, z
@@ -211,7 +220,7 @@ func (s *Solver) beyond(lowest bool) (row int, up bool) {
 		if under > over {
 			far, rise = under, true
 		}
-		if !(far > s.slack(v)) {
+		if !(far > s.keep[v]) {
 			continue
 		}
 		if row < 0 || !lowest && far > worst || lowest && v < s.basic[row] {
@@ -398,15 +407,18 @@ func (s *Solver) room(j int, up, lowest bool) (i int, far float64, toHigh bool) 
 func (s *Solver) sound() bool {
 	switch s.state {
 	case Optimal:
-		for j := range s.n {
-			if !s.within(j, s.value[j]) {
-				return false
+		if s.Pivots-s.checked >= fresh {
+			for j := range s.n {
+				if !s.within(j, s.value[j]) {
+					return false
+				}
 			}
-		}
-		for i := range s.rows {
-			if !s.within(s.n+i, s.Sum(i)) {
-				return false
+			for i := range s.rows {
+				if !s.within(s.n+i, s.Sum(i)) {
+					return false
+				}
 			}
+			s.checked = s.Pivots
 		}
 		if s.Pivots-s.proved < trusted {
 			return true
@@ -431,7 +443,7 @@ func (s *Solver) Prove() bool {
 	if s.state != Optimal {
 		return false
 	}
-	s.proved = s.Pivots - trusted
+	s.checked, s.proved = s.Pivots-fresh, s.Pivots-trusted
 	if s.sound() {
 		return true
 	}
@@ -444,9 +456,13 @@ func (s *Solver) Prove() bool {
 // prove an optimum.
 const trusted = 20
 
+// fresh is for how many exchanges the values a dictionary gives are trusted that was last
+// found to keep the rows as they were given.
+const fresh = 6
+
 func (s *Solver) within(v int, x float64) bool {
 	const allowed = 10 // rounding's share
-	return x >= s.lo[v]-allowed*s.slack(v) && x <= s.hi[v]+allowed*s.slack(v)
+	return x >= s.lo[v]-allowed*s.keep[v] && x <= s.hi[v]+allowed*s.keep[v]
 }
 
 // rebuild works the dictionary out anew for the same basis, to be rid of what
@@ -464,6 +480,7 @@ func (s *Solver) rebuild() {
 			kept[v-s.n] = true
 		}
 	}
+	s.priced = false
 	s.basic = s.basic[:0]
 	for i, a := range s.rows {
 		copy(s.t[i], a)
