@@ -19,6 +19,8 @@ func (w *Work) spared(a *attempt) bool {
 			return true
 		case a.frame && w.p.Wishes.Prefer == LeaveFrame: // what there is leaves it alone, or came of these too
 			return !p.Cost.Frame
+		case w.eased && (a.family == Splice || a.family == JambsToo) && p.Price < w.weight.last:
+			return true // it costs that much by being begun
 		case rough && a.scribed == everyEdge && w.p.Wishes.Prefer != MostEven:
 			return true
 		case rough && (a.family == Splice || a.family == JambsToo) && p.Cost.Strips == 0:
