@@ -222,7 +222,7 @@ func (m *Made) shown(f *fit.Fit, d *door.Door, w *judge.Wanted) float64 {
 		if m.Way == Lower {
 			sign = 1
 		}
-		by, _ := falls(f, d, sign)
+		by, _ := judge.Falls(f, d, sign)
 		return by - friction
 	case KeepOut:
 		if m.Way == Out {

@@ -43,24 +43,31 @@ func Sound(seed uint64, old float64) trim.Piece {
 // right to a few tenths is right.
 const inside = 0.3
 
-// isSound tells whether a piece can be measured, keeps [inside] of [Wanted] and shows
-// nothing.
+// isSound tells whether a piece can be measured, keeps [inside] of [Wanted] to the last
+// bits, without the blade that a verdict allows, and shows nothing.
 func isSound(p *trim.Piece) bool {
 	if len(p.Door.Check()) > 0 || len(p.Anatomy.Check(&p.Door.Leaf)) > 0 {
 		return false
 	}
-	w := Wanted()
-	for e := range w.Gaps {
-		w.Gaps[e].Least += inside
-		w.Gaps[e].Most -= inside
-	}
-	w.Stop.Least += 2 * inside // a swollen leaf is thicker too
-	w.Stop.Most -= inside
-	w.Swing.Least += inside
-	w.SwingFloor.Least += inside
+	seen, held := inner(0), inner(judge.Blade)
 	var f fit.Fit
 	fit.Evaluate(&f, &p.Door)
-	return judge.Worst(judge.Verdicts(&f, &p.Door, &w)) == judge.Good && len(Symptoms(&f, &p.Door, &w)) == 0
+	return judge.Worst(judge.Verdicts(&f, &p.Door, &held)) == judge.Good && len(Symptoms(&f, &p.Door, &seen)) == 0
+}
+
+// inner gives the limits that lie [inside] of [Wanted], and so much more, mm.
+func inner(more float64) judge.Wanted {
+	w := Wanted()
+	in := inside + more
+	for e := range w.Gaps {
+		w.Gaps[e].Least += in
+		w.Gaps[e].Most -= in
+	}
+	w.Stop.Least += inside + in // a swollen leaf is thicker too
+	w.Stop.Most -= in
+	w.Swing.Least += in
+	w.SwingFloor.Least += in
+	return w
 }
 
 // tidy rounds a length to a twentieth of a millimetre, so that a job file reads well.

@@ -69,11 +69,8 @@ const (
 	heeded      = 0.05 // what gives way to a push
 )
 
-// friction is the lever, mm, at which a leaf's weight overcomes its hinges: of two
-// pins of 4 mm radius, oiled, that bear the leaf's weight on collars about as wide and
-// a quarter of it sideways, each, at a friction of 0.1 (elementary statics, half the
-// width over twice the hinges' spacing; the friction from memory): 0.1·(5 + 2·4/4).
-const friction = 0.7
+// friction is the lever, mm, at which a leaf moves by itself.
+const friction = judge.Friction
 
 // Symptoms gives what is noticed of a door that f was evaluated from, in the order it
 // is noticed: how it moves by itself, how it closes, where it rubs, what gaps are
@@ -81,10 +78,10 @@ const friction = 0.7
 func Symptoms(f *fit.Fit, d *door.Door, w *judge.Wanted) []Symptom {
 	var all []Symptom
 	add := func(s Symptom) { all = append(all, s) }
-	if by, at := falls(f, d, -1); by > friction {
+	if by, at := judge.Falls(f, d, -1); by > friction {
 		add(Symptom{Kind: SwingsOpen, Edge: door.HingeSide, Angle: at, Stretch: geom.Empty(), Degree: degree(by, 2*friction, 5*friction)})
 	}
-	if by, at := falls(f, d, 1); by > friction {
+	if by, at := judge.Falls(f, d, 1); by > friction {
 		add(Symptom{Kind: SwingsShut, Edge: door.HingeSide, Angle: at, Stretch: geom.Empty(), Degree: degree(by, 2*friction, 5*friction)})
 	}
 	hanging(f, d, add)
@@ -104,40 +101,6 @@ func degree(x, plain, gross float64) Degree {
 		return Plain
 	}
 	return Slight
-}
-
-// Numbers of a leaf let go: it is tried ajar and some way from fully open, where walls
-// and stops are not in the way.
-const (
-	ajar   = 8 * geom.Degree
-	beside = 8 * geom.Degree
-)
-
-// falls gives the greatest lever, mm, with which the leaf's weight turns it between
-// ajar and nearly open, and the angle there: with sign 1 how hard it shuts, with −1
-// how hard it opens. The lever is how fast the leaf's middle rises per radian; over
-// the angle it is a harmonic.
-func falls(f *fit.Fit, d *door.Door, sign float64) (by float64, at geom.Angle) {
-	l := &d.Leaf
-	u := l.Width / 2
-	v := (l.Top.At(u) + l.Bottom.At(u)) / 2
-	_, out, on := f.Axis.Split(f.Pose.Point(f.FacePoint(u, v, l.Thickness/2)))
-	lever := func(t geom.Angle) float64 {
-		r := t.Turn()
-		return float64(sign * (float64(on.Y*r.Cos) - float64(out.Y*r.Sin)))
-	}
-	lo, hi := f.Closed+ajar, d.Opens-beside
-	if !(lo <= hi) {
-		return 0, lo
-	}
-	at, by = lo, lever(lo)
-	steepest := geom.Turn{Cos: sign * on.Y, Sin: -sign * out.Y}.Angle()
-	for _, t := range [2]geom.Angle{hi, steepest} {
-		if x := lever(t); lo <= t && t <= hi && x > by {
-			at, by = t, x
-		}
-	}
-	return by, at
 }
 
 // hanging adds what the hinges show.
@@ -187,7 +150,7 @@ func closing(f *fit.Fit, d *door.Door, w *judge.Wanted, add func(Symptom)) {
 	}
 	for _, e := range [2]door.Edge{door.LatchSide, door.HeadSide} {
 		g := &f.Stops[e]
-		for _, at := range joined(g.Above(most, nil)) {
+		for _, at := range geom.Joined(g.Above(most, nil), together) {
 			_, _, x, where := g.Within(at).Extremes()
 			add(Symptom{Kind: StandsOff, Edge: e, At: where, Stretch: at, Degree: degree(x-most, 1, 4)})
 		}
@@ -234,7 +197,7 @@ func edge(f *fit.Fit, w *judge.Wanted, e door.Edge, add func(Symptom)) {
 		return
 	}
 	tell := func(k SymptomKind, stretches []geom.Interval, mark func(least, most float64) Degree) {
-		for _, at := range joined(stretches) {
+		for _, at := range geom.Joined(stretches, together) {
 			least, where, most, widest := g.Within(at).Extremes()
 			if k == Light {
 				where = widest
@@ -263,23 +226,8 @@ func edge(f *fit.Fit, w *judge.Wanted, e door.Edge, add func(Symptom)) {
 	}
 }
 
-// joined makes one of stretches, in rising order, that an eye would not part, mm.
-func joined(all []geom.Interval) []geom.Interval {
-	const together = 10.0
-	n := 0
-	for _, at := range all {
-		if n > 0 && at.Lo-all[n-1].Hi < together {
-			all[n-1].Hi = at.Hi
-			continue
-		}
-		all[n] = at
-		n++
-	}
-	return all[:n]
-}
-
-// blade is what the thinnest feeler gauge adds to another, mm.
-const blade = 0.05
+// together is how near two stretches lie that an eye would not part, mm.
+const together = 10.0
 
 // Feel gives the thickest feeler that goes in between an edge and what it looks at, the
 // leaf closed, in steps of a twentieth of a millimetre; 0 where none does. Places are
@@ -288,6 +236,6 @@ func Feel(f *fit.Fit, e door.Edge, at float64) (mm float64, ok bool) {
 	if e < 0 || e >= door.Edges || len(f.Gaps[e].Pieces) == 0 || !f.Gaps[e].Range().Contains(at) {
 		return 0, false
 	}
-	steps := math.Floor(max(0, f.Gaps[e].At(at))/blade + 1e-9)
+	steps := math.Floor(max(0, f.Gaps[e].At(at))/judge.Blade + 1e-9)
 	return float64(steps*5) / 100, true
 }

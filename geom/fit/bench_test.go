@@ -4,28 +4,14 @@ import (
 	"testing"
 
 	"leafwright/geom"
+	"leafwright/geom/caseone"
 	"leafwright/geom/door"
 	"leafwright/geom/fit"
 )
 
-// plain is case 1 of the model's hand-checkable cases.
-func plain() door.Door {
-	h := func(y float64) door.Hinge {
-		return door.Hinge{JambHeight: y, LeafHeight: y - 6, Closed: 8, LeafGain: 2, JambGain: 2, Pin: 5}
-	}
-	return door.Door{
-		Leaf:   door.Rectangle(792, 1990, 40),
-		Frame:  door.Square(800, 2000, 42, 12),
-		Hinges: []door.Hinge{h(1756), h(256)},
-		Latch:  door.Latch{Height: 1000},
-		Floor:  door.FlatFloor(0),
-		Opens:  90 * geom.Degree,
-	}
-}
-
 // old is a door with every departure there is, as an old house may have it.
 func old() door.Door {
-	d := plain()
+	d := caseone.Door()
 	d.Leaf.Closing = geom.Through(0, 791, 700, 792.5, 1400, 792, 1990, 790)
 	d.Leaf.Hanging = geom.Through(0, 0, 1000, 0.6, 1990, 0)
 	d.Leaf.Top = geom.Through(0, 1990, 400, 1988, 792, 1985)
@@ -55,7 +41,7 @@ func BenchmarkEvaluate(b *testing.B) {
 	for _, c := range []struct {
 		name string
 		door door.Door
-	}{{"plain", plain()}, {"old", old()}} {
+	}{{"plain", caseone.Door()}, {"old", old()}} {
 		b.Run(c.name, func(b *testing.B) {
 			var f fit.Fit
 			b.ReportAllocs()

@@ -96,12 +96,23 @@ func Pin(d *door.Door, i int) geom.Vec {
 }
 
 // OutOfLine gives how far the i-th hinge's pin lies from the pin axis.
-func (f *Fit) OutOfLine(i int) float64 { return f.Axis.Off(Pin(f.door, i)) }
+func (f *Fit) OutOfLine(i int) float64 { return f.OffLine(i).Len() }
+
+// OffSeat gives how far, in world axes, the i-th hinge's place on the leaf lies from where
+// the hinge holds it, the leaf hung by the outer two; [Fit.Unseated] is its length.
+func (f *Fit) OffSeat(i int) geom.Vec {
+	h := f.door.Hinges[i]
+	return f.Pose.Point(seat(&f.door.Leaf, h)).Sub(bed(&f.door.Frame, h))
+}
+
+// OffLine gives how far, in world axes, the i-th hinge's pin lies from the pin axis;
+// [Fit.OutOfLine] is its length.
+func (f *Fit) OffLine(i int) geom.Vec {
+	_, out, _ := f.Axis.Split(Pin(f.door, i))
+	return out
+}
 
 // Unseated gives how far the i-th hinge's place on the leaf lies from where the
 // hinge holds it, the leaf hung by the outer two: 0 at the top one, the strain's
 // size at the bottom one.
-func (f *Fit) Unseated(i int) float64 {
-	h := f.door.Hinges[i]
-	return f.Pose.Point(seat(&f.door.Leaf, h)).Sub(bed(&f.door.Frame, h)).Len()
-}
+func (f *Fit) Unseated(i int) float64 { return f.OffSeat(i).Len() }

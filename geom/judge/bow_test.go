@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"leafwright/geom"
+	"leafwright/geom/caseone"
 	"leafwright/geom/door"
 	"leafwright/geom/judge"
 )
@@ -12,7 +13,7 @@ import (
 // Stiles that bow each their own way: the one whose stop is meant is the cause, the right
 // way round and by what it bows.
 func TestEachStileBowsItsOwnWay(t *testing.T) {
-	d := sound()
+	d := caseone.Door()
 	high := d.Leaf.Top.At(380)
 	bow := func(mm float64) geom.Profile {
 		return geom.Profile{{At: 0}, {At: high / 2, Value: mm}, {At: high}}
@@ -30,7 +31,7 @@ func TestEachStileBowsItsOwnWay(t *testing.T) {
 		d := d.Clone()
 		d.Leaf.HangingFace, d.Leaf.ClosingFace = bow(c.hanging), bow(c.closing)
 		found := false
-		for _, x := range findings(d, wanted()) {
+		for _, x := range findings(d, caseone.Wanted()) {
 			if x.Subject != judge.StopGap || x.Edge != door.HingeSide || x.Verdict != judge.Slack {
 				continue
 			}

@@ -2,6 +2,7 @@ package judge
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"leafwright/geom"
@@ -34,7 +35,11 @@ const (
 // findCauses takes each departure away in turn, hangs the door again and sees
 // what each finding's value does.
 func findCauses(f *fit.Fit, d *door.Door, w *Wanted, all []Finding) {
-	if Worst(all) == Good {
+	wanting := false
+	for i := range all {
+		wanting = wanting || all[i].needsCause()
+	}
+	if !wanting {
 		return
 	}
 	var trial fit.Fit
@@ -44,7 +49,7 @@ func findCauses(f *fit.Fit, d *door.Door, w *Wanted, all []Finding) {
 		fit.Evaluate(&trial, &other)
 		for i := range all {
 			a := &all[i]
-			if a.Verdict == Good {
+			if !a.needsCause() {
 				continue
 			}
 			effect := value(&trial, &other, *a) - value(f, d, *a)
@@ -61,6 +66,9 @@ func findCauses(f *fit.Fit, d *door.Door, w *Wanted, all []Finding) {
 		all[i].Causes = chief(all[i])
 	}
 }
+
+// needsCause tells whether something is behind the finding.
+func (f *Finding) needsCause() bool { return f.Verdict != Good || f.Subject == LetGo }
 
 // chief keeps the causes worth naming, the greatest first.
 func chief(f Finding) []Cause {
@@ -97,6 +105,9 @@ func value(f *fit.Fit, d *door.Door, a Finding) float64 {
 		return -f.LatchMiss
 	case HingeLine:
 		return -hingeLine(f, d).Worst
+	case LetGo:
+		by, _ := Falls(f, d, math.Copysign(1, -a.Worst))
+		return -by
 	}
 	return f.ClearToStop
 }

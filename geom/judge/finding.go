@@ -21,6 +21,7 @@ const (
 	SwingFloor                // the least clearance over the floor while swinging
 	HingeLine                 // pins out of one line, or hinges at odds between leaf and jamb
 	ClearWay                  // the free width at 90°
+	LetGo                     // how the leaf swings by itself
 )
 
 // Finding is one thing to say about a fit.
@@ -28,13 +29,12 @@ type Finding struct {
 	Subject Subject
 	Edge    fit.Edge
 	Verdict Verdict
-	// Stretch is where the gap is out of its limits, in places along the edge (y
+	// Stretch is where the gap does not keep its limits, in places along the edge (y
 	// upright, x across); where it is good, the whole edge.
 	Stretch geom.Interval
 	// Whole is all the places of that gap.
 	Whole geom.Interval
-	// Binding is the part of the stretch where the gap is below zero; empty when
-	// there is none.
+	// Binding is the part of the stretch where the gap binds; empty when there is none.
 	Binding geom.Interval
 	// Worst is the value in mm farthest out of limits and At its place; Other is
 	// the stretch's other extreme. A good gap has its least and its most.
@@ -54,8 +54,11 @@ type Finding struct {
 
 // short gives how far the finding is out of its limits, mm, never below 0.
 func (f Finding) short() float64 {
-	if f.Subject == HingeLine {
+	switch f.Subject {
+	case HingeLine:
 		return max(0, f.Worst-f.Limits.Most)
+	case LetGo:
+		return f.Other - f.Limits.Most
 	}
 	switch f.Verdict {
 	case Binds, Tight:
@@ -78,16 +81,17 @@ const standing = 0.01 * geom.Degree
 
 // Findings says how a fit, evaluated from the door, stands to what is wanted:
 // every gap, the latch, the stops and the swing, worst first, each with its
-// causes. Good ones are there too.
+// causes. Good ones are there too, and before them how the leaf swings by itself, if it
+// does.
 func Findings(f *fit.Fit, d *door.Door, w *Wanted) []Finding {
-	all := gather(f, d, w)
+	all := append(letGo(f, d), gather(f, d, w)...)
 	findCauses(f, d, w, all)
 	rank(all)
 	return all
 }
 
-// Verdicts gives the same findings in the same order without their causes, which
-// take by far the longest to find.
+// Verdicts gives the verdicts among these, in the same order, without their causes, which
+// take by far the longest to find: a leaf that swings by itself is none.
 func Verdicts(f *fit.Fit, d *door.Door, w *Wanted) []Finding {
 	all := gather(f, d, w)
 	rank(all)
@@ -168,20 +172,21 @@ func alongEdge(s Subject, e fit.Edge, c fit.Curve, l Limits) []Finding {
 	}
 	var out []Finding
 	whole := c.Range()
-	for _, at := range joined(c.Below(max(0, l.Least)-rounding, nil)) {
+	low, high := l.Kept()
+	for _, at := range geom.Joined(c.Below(low, nil), together) {
 		part := c.Within(at)
 		least, leastAt, most, _ := part.Extremes()
 		f := Finding{
 			Subject: s, Edge: e, Verdict: l.Judge(least), Stretch: at, Whole: whole, Binding: geom.Empty(),
 			Worst: least, At: leastAt, Other: most, Limits: l,
 		}
-		for _, b := range part.Below(-rounding, nil) {
+		for _, b := range part.Below(l.Bind(), nil) {
 			f.Binding = f.Binding.With(b.Lo).With(b.Hi)
 		}
 		out = append(out, f)
 	}
 	if l.Most > 0 {
-		for _, at := range joined(c.Above(l.Most+rounding, nil)) {
+		for _, at := range geom.Joined(c.Above(high, nil), together) {
 			least, _, most, mostAt := c.Within(at).Extremes()
 			out = append(out, Finding{
 				Subject: s, Edge: e, Verdict: Slack, Stretch: at, Whole: whole, Binding: geom.Empty(),
@@ -202,20 +207,6 @@ func alongEdge(s Subject, e fit.Edge, c fit.Curve, l Limits) []Finding {
 // together is how far in mm two stretches may lie apart and still be told as one: no
 // plane works in a narrower place.
 const together = 10.0
-
-// joined makes one of stretches, in rising order, that all but touch.
-func joined(all []geom.Interval) []geom.Interval {
-	n := 0
-	for _, at := range all {
-		if n > 0 && at.Lo-all[n-1].Hi < together {
-			all[n-1].Hi = at.Hi
-			continue
-		}
-		all[n] = at
-		n++
-	}
-	return all[:n]
-}
 
 // latching tells whether the latch comes home. Worst is the distance it still has
 // to go, below zero.

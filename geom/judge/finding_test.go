@@ -5,35 +5,11 @@ import (
 	"testing"
 
 	"leafwright/geom"
+	"leafwright/geom/caseone"
 	"leafwright/geom/door"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
 )
-
-// sound is a door that hangs with 4 mm all round, in limits of 3 to 5.5 mm.
-func sound() door.Door {
-	h := func(y float64) door.Hinge {
-		return door.Hinge{JambHeight: y, LeafHeight: y - 6, Closed: 8, LeafGain: 2, JambGain: 2, Pin: 5}
-	}
-	return door.Door{
-		Leaf:   door.Rectangle(792, 1990, 40),
-		Frame:  door.Square(800, 2000, 42, 12),
-		Hinges: []door.Hinge{h(1756), h(256)},
-		Latch:  door.Latch{Height: 1000},
-		Floor:  door.FlatFloor(0),
-		Opens:  90 * geom.Degree,
-	}
-}
-
-func wanted() judge.Wanted {
-	side := judge.Limits{Least: 3, Target: 4, Most: 5.5}
-	return judge.Wanted{
-		Gaps:       [fit.Edges]judge.Limits{side, side, side, {Least: 4, Target: 6, Most: 10}},
-		Stop:       judge.Limits{Least: 0.5, Target: 2, Most: 4},
-		Swing:      judge.Limits{Least: 1},
-		SwingFloor: judge.Limits{Least: 3},
-	}
-}
 
 func findings(d door.Door, w judge.Wanted) []judge.Finding {
 	var f fit.Fit
@@ -119,9 +95,9 @@ func TestFindingsNameTheDeparture(t *testing.T) {
 		}, judge.SwingGap, fit.LatchSide, judge.Binds, judge.ClosingSquare, 2.19}, // √(394² + 65² − 5²) − 394 = 5.29 needed, 4 there, 1 to spare wanted: tan⁻¹(2.29/60)
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			d := sound()
+			d := caseone.Door()
 			c.put(&d)
-			got := findings(d, wanted())[0]
+			got := findings(d, caseone.Wanted())[0]
 			if got.Subject != c.subject || got.Edge != c.edge || got.Verdict != c.verdict {
 				t.Fatalf("first finding is about subject %d edge %d verdict %d, want %d %d %d", got.Subject, got.Edge, got.Verdict, c.subject, c.edge, c.verdict)
 			}
@@ -133,7 +109,7 @@ func TestFindingsNameTheDeparture(t *testing.T) {
 }
 
 func TestASoundDoorIsGood(t *testing.T) {
-	for _, f := range findings(sound(), wanted()) {
+	for _, f := range findings(caseone.Door(), caseone.Wanted()) {
 		if f.Verdict != judge.Good {
 			t.Errorf("%+v", f)
 		}
@@ -143,14 +119,14 @@ func TestASoundDoorIsGood(t *testing.T) {
 	}
 }
 
-func TestStretchEndsWhereTheGapMeetsTheLimit(t *testing.T) {
+func TestStretchEndsWhereTheGapKeepsTheLimit(t *testing.T) {
 	// A head that falls 8 mm over 800 from a 4 mm gap: the gap is 4 − x/100 less what
-	// the leaf's corner is in, so it is 3 at x = 100 and 0 at x = 400.
-	d := sound()
+	// the leaf's corner is in, so it is a blade below 3 at x = 105 and 0 at x = 400.
+	d := caseone.Door()
 	d.Frame.Head = geom.Through(0, 2000, 800, 1992)
-	f := findings(d, wanted())[0]
-	if math.Abs(f.Stretch.Lo-100) > 1e-3 || math.Abs(f.Stretch.Hi-796) > 1e-9 {
-		t.Errorf("stretch %v, want 100 to 796", f.Stretch)
+	f := findings(d, caseone.Wanted())[0]
+	if math.Abs(f.Stretch.Lo-105) > 1e-3 || math.Abs(f.Stretch.Hi-796) > 1e-9 {
+		t.Errorf("stretch %v, want 105 to 796", f.Stretch)
 	}
 	if math.Abs(f.Binding.Lo-400) > 1e-3 || math.Abs(f.Worst+3.96) > 1e-9 || math.Abs(f.At-796) > 1e-9 {
 		t.Errorf("binding from %v, worst %v at %v; want 400, −3.96 at 796", f.Binding.Lo, f.Worst, f.At)
@@ -159,33 +135,92 @@ func TestStretchEndsWhereTheGapMeetsTheLimit(t *testing.T) {
 
 func TestVerdictAtItsLimits(t *testing.T) {
 	l := judge.Limits{Least: 2, Target: 3, Most: 4}
+	touching := judge.Limits{Least: 0, Target: 2, Most: 4} // where the leaf may touch
 	for _, c := range []struct {
 		name string
+		l    judge.Limits
 		gap  float64
 		want judge.Verdict
 	}{
-		{"just under nothing", -0.001, judge.Binds},
-		{"nothing", 0, judge.Tight},
-		{"just under the least", 1.999, judge.Tight},
-		{"the least", 2, judge.Good},
-		{"the most", 4, judge.Good},
-		{"just over the most", 4.001, judge.Slack},
+		{"no number", l, math.NaN(), judge.Binds},
+		{"just under nothing", l, -0.001, judge.Binds},
+		{"nothing", l, 0, judge.Tight},
+		{"under the least by more than a blade", l, 1.949, judge.Tight},
+		{"under the least by a blade", l, 1.95, judge.Good},
+		{"the least", l, 2, judge.Good},
+		{"the most", l, 4, judge.Good},
+		{"over the most by a hair", l, 4.0002, judge.Good},
+		{"over the most by a blade", l, 4.05, judge.Good},
+		{"over the most by more than a blade", l, 4.051, judge.Slack},
+		{"touching, and it may", touching, -0.049, judge.Good},
+		{"bearing on it by more than a blade", touching, -0.051, judge.Binds},
+		{"no least to speak of, and bearing on it", judge.Limits{Least: 0.03}, -0.021, judge.Binds},
+		{"with no most, no gap is too wide", judge.Limits{Least: 2}, 1000, judge.Good},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			if got := l.Judge(c.gap); got != c.want {
+			if got := c.l.Judge(c.gap); got != c.want {
 				t.Errorf("%v mm is judged %d, want %d", c.gap, got, c.want)
 			}
 		})
 	}
-	if (judge.Limits{Least: 2}).Judge(1000) != judge.Good {
-		t.Error("with no most, no gap is too wide")
+}
+
+// A verdict, the finding of a closed gap, of a stop and of the swing, and the chances of
+// one as good as sure are the same, on both sides of what a feeler tells.
+func TestABladeIsOneEverywhere(t *testing.T) {
+	d := caseone.Door()
+	var f fit.Fit
+	fit.Evaluate(&f, &d)
+	for _, c := range []struct {
+		short float64 // of the limit, mm
+		want  judge.Verdict
+	}{{0.0002, judge.Good}, {0.04, judge.Good}, {0.06, judge.Tight}} {
+		for _, subject := range []judge.Subject{judge.ClosedGap, judge.StopGap, judge.SwingGap} {
+			w, told := caseone.Wanted(), false
+			switch subject {
+			case judge.ClosedGap:
+				w.Gaps[fit.LatchSide].Least = f.Gaps[fit.LatchSide].Least + c.short
+			case judge.StopGap:
+				w.Stop.Least = f.Stops[fit.LatchSide].Least + c.short
+			default:
+				w.Swing.Least = f.Swing[fit.LatchSide].Least + c.short
+			}
+			for _, x := range findings(caseone.Door(), w) {
+				if x.Subject != subject || x.Edge != fit.LatchSide {
+					continue
+				}
+				told = true
+				if x.Verdict != c.want {
+					t.Errorf("%g mm short: subject %d is judged %d, want %d", c.short, subject, x.Verdict, c.want)
+				}
+				all := []judge.Finding{x}
+				judge.Weigh(all, func(*judge.Finding) (judge.Known, judge.Known) { return exact(x.Worst), exact(x.Other) })
+				if all[0].Odds[x.Verdict] != 1 {
+					t.Errorf("%g mm short: subject %d, judged %d, has odds %v", c.short, subject, x.Verdict, all[0].Odds)
+				}
+			}
+			if !told {
+				t.Errorf("%g mm short: nothing is found of subject %d", c.short, subject)
+			}
+		}
 	}
+}
+
+// exact is a number known to the last bit.
+type exact float64
+
+func (e exact) Margin() float64 { return 0 }
+func (e exact) Below(limit float64) float64 {
+	if float64(e) < limit {
+		return 1
+	}
+	return 0
 }
 
 // Common practice, no published source: 4 to 5 mm all round for a leaf hung bare,
 // with paint to come.
 func TestFourToFiveAllRoundBare(t *testing.T) {
-	w := wanted()
+	w := caseone.Wanted()
 	for e := fit.HingeSide; e <= fit.HeadSide; e++ {
 		w.Gaps[e] = judge.Limits{Least: 4, Target: 4.5, Most: 5}
 	}
@@ -195,7 +230,7 @@ func TestFourToFiveAllRoundBare(t *testing.T) {
 		want   judge.Verdict
 	}{{"3.9 at the latch", -0.1, judge.Tight}, {"4 at the latch", 0, judge.Good}, {"5 at the latch", 1, judge.Good}, {"5.1 at the latch", 1.1, judge.Slack}} {
 		t.Run(c.name, func(t *testing.T) {
-			d := sound()
+			d := caseone.Door()
 			d.Leaf.Closing = d.Leaf.Closing.Shift(-c.planed)
 			for _, f := range findings(d, w) {
 				if f.Subject == judge.ClosedGap && f.Edge == fit.LatchSide && f.Verdict != c.want {
@@ -221,7 +256,7 @@ func TestSwingAgainstTheClosedGap(t *testing.T) {
 		{"no threshold", 0, judge.Good, judge.Good, true},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			d, w := sound(), wanted()
+			d, w := caseone.Door(), caseone.Wanted()
 			w.Gaps[fit.FloorSide] = judge.Limits{Least: 1.5, Target: 2.4, Most: 7}
 			d.Floor = door.Floor{
 				Radii: []float64{0, 900}, Angles: []geom.Angle{0, geom.Degree},

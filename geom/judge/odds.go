@@ -64,7 +64,7 @@ func (f *Finding) odds(worst, other Known) (o Odds) {
 	case Latching:
 		o[Binds] = worst.Below(-latchPlay)
 		if f.StillToGo() {
-			o[Tight] = worst.Below(-rounding) - o[Binds]
+			o[Tight] = worst.Below(-heeded) - o[Binds]
 		}
 	case HingeLine:
 		return Odds{} // hinges are set to each other as the leaf is hung, which no reading sees
@@ -77,10 +77,11 @@ func (f *Finding) odds(worst, other Known) (o Odds) {
 		if f.Verdict == Slack {
 			least, most = other, worst
 		}
-		o[Binds] = least.Below(0)
-		o[Tight] = max(0, least.Below(max(0, l.Least))-o[Binds])
+		low, high := l.Kept()
+		o[Binds] = least.Below(l.Bind())
+		o[Tight] = max(0, least.Below(low)-o[Binds])
 		if l.Most > 0 {
-			o[Slack] = min(1-most.Below(l.Most), 1-o[Binds]-o[Tight])
+			o[Slack] = min(1-most.Below(high), 1-o[Binds]-o[Tight])
 		}
 	}
 	o[Good] = max(0, 1-o[Binds]-o[Tight]-o[Slack])

@@ -16,7 +16,7 @@ func (e even) Below(limit float64) float64 {
 }
 
 func TestWeigh(t *testing.T) {
-	gap := Limits{Least: 2, Target: 2.5, Most: 3}
+	gap := Limits{Least: 2 + Blade, Target: 2.5, Most: 3 - Blade} // kept between 2 and 3
 	for _, row := range []struct {
 		situation    string
 		f            Finding
@@ -30,7 +30,7 @@ func TestWeigh(t *testing.T) {
 		{"good, with a little of everything", Finding{Verdict: Good, Limits: gap}, even{2, 4}, even{3, 4}, Odds{0.25, 0.25, 0.5, 0}, false},
 		{"slack, and sure of it", Finding{Verdict: Slack, Limits: gap}, even{5, 1}, even{3, 0.1}, Odds{0, 0, 1, 0}, true},
 		{"no gap is too wide", Finding{Verdict: Good, Limits: Limits{Least: 1}}, even{3, 1}, even{9, 1}, Odds{0, 0, 0, 1}, true},
-		{"the latch has 1 mm to go", Finding{Subject: Latching, Verdict: Binds, Worst: -1}, even{-1, 1}, nil, Odds{0.75, 0.25, 0, 0}, false},
+		{"the latch has 1 mm to go", Finding{Subject: Latching, Verdict: Binds, Worst: -1}, even{-1, 1}, nil, Odds{0.75, 0.225, 0, 0.025}, false},
 		{"the latch is home", Finding{Subject: Latching, Verdict: Good}, even{0, 1}, nil, Odds{0.25, 0, 0, 0.75}, false},
 		{"the hinges disagree", Finding{Subject: HingeLine, Verdict: Tight, Limits: Limits{Most: 0.5}}, even{0.5, 1}, nil, Odds{}, true},
 		{"no clear way asked for", Finding{Subject: ClearWay, Verdict: Good}, even{700, 2}, nil, Odds{0, 0, 0, 1}, true},

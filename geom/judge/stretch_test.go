@@ -19,7 +19,7 @@ func TestStretchesThatAllButTouch(t *testing.T) {
 		{"a hand apart", []geom.Interval{{Lo: 0, Hi: 500}, {Lo: 600, Hi: 900}}, []geom.Interval{{Lo: 0, Hi: 500}, {Lo: 600, Hi: 900}}},
 	} {
 		t.Run(row.situation, func(t *testing.T) {
-			if got := joined(row.all); !slices.Equal(got, row.want) {
+			if got := geom.Joined(row.all, together); !slices.Equal(got, row.want) {
 				t.Errorf("%v, want %v", got, row.want)
 			}
 		})
