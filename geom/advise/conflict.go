@@ -195,8 +195,8 @@ func (w *Work) beginConflict() bool {
 		c.give(i, false)
 	}
 	if m.solve() != lp.Infeasible { // the limits bear with each other: it is the timber, or the rounding
-		if w.near != nil {
-			w.advice.Conflict.Missed = w.near.given
+		if w.missed != nil {
+			w.advice.Conflict.Missed = w.missed.given
 		}
 		return true
 	}

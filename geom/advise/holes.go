@@ -12,12 +12,35 @@ const ScrewClear = 3.0
 
 // nearHoles tells whether a hinge so moved has its new screw holes run into the old.
 func nearHoles(by float64) bool {
-	return abs(by) > nothing && abs(by) < ScrewClear-nothing
+	return abs(by) > 1e-3 && abs(by) < ScrewClear-nothing
 }
 
 // moves tells whether an unknown moves hinges along an edge where they were screwed: the
 // leaf's height on hinges that are yet to be screwed on is had for nothing.
 func (u *unknown) moves() bool { return u.sort == raise || u.sort == shiftLow }
+
+// plugged counts how often hinges are moved by so little that old screw holes are plugged:
+// all but the bottom one as the leaf is raised, and that one, where it is moved by itself.
+func (m *model) plugged() (n int) {
+	up, low, screwed := 0.0, 0.0, false
+	for j := range m.use {
+		u := m.unknown(j)
+		switch u.sort {
+		case raise:
+			up -= float64(u.sign * m.x[j])
+			screwed = m.w.parts[u.part].gains != 0
+		case shiftLow:
+			low += float64(u.sign * m.x[j])
+		}
+	}
+	if screwed && nearHoles(up) {
+		n++
+	}
+	if abs(low) > nothing && nearHoles(up+low) {
+		n++
+	}
+	return n
+}
 
 // clearHoles has hinges that are moved by too little for their screws left where they are,
 // or moved as far as these ask, where that costs less than plugging the holes.

@@ -124,8 +124,11 @@ func (w *Work) listPlaces() {
 		}
 	}
 	play := hingePlay
-	if w.p.Sigma != nil {
+	switch {
+	case w.p.Sigma != nil:
 		play = math.Inf(1)
+	case abs(f.Strain) > hingePlay: // who moves a hinge for it moves it all the way, to a step
+		play = min(play, w.p.step()/2)
 	}
 	w.places = append(w.places, place{judge.HingeLine, 0, 0, -play, play, 0})
 	if want.ClearWidth > 0 {

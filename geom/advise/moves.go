@@ -25,13 +25,15 @@ type amounts struct {
 	steeper     float64
 	stop        [door.FloorSide][2]float64
 	jambDeeper  [2]float64                 // gains in the jamb of the outer hinges
+	seat        bool                       // the hinges between are put right
 	jamb        [door.FloorSide][2]float64 // off the faces of the frame, below 0 packed out
 }
 
 func (m *model) amounts() (a amounts) {
+	a.seat = m.hung
 	for j := range m.use {
 		x := m.x[j]
-		if x <= nothing {
+		if x <= nothing || m.step == 0 && x < trim.Finest {
 			continue
 		}
 		if m.step > 0 {
@@ -97,23 +99,28 @@ func (w *Work) write(a amounts, grid float64) (out []trim.Move) {
 			}
 		}
 	}
-	deeper := w.perHinge(a.deeper, grid)
-	pack, jamb, sink := make([]float64, len(deeper)), make([]float64, len(deeper)), make([]float64, len(deeper))
-	for i, x := range deeper { // packing there is taken out before anything is cut
-		if x <= 0 {
-			pack[i] = -x
-			continue
+	h := w.perHinges(&a, grid)
+	pack, jamb, sink := make([]float64, len(h.deeper)), make([]float64, len(h.deeper)), make([]float64, len(h.deeper))
+	for i, x := range h.deeper {
+		pack[i], jamb[i], sink[i] = packingFirst(&d.Hinges[i], x)
+	}
+	for i, x := range h.jambDeeper {
+		if x < 0 {
+			jamb[i] -= x
+			h.jambDeeper[i] = 0
 		}
-		h := &d.Hinges[i]
-		leaf := min(x, h.LeafPacker)
-		other := min(x-leaf, h.JambPacker)
-		pack[i], jamb[i], sink[i] = -leaf, -other, x-leaf-other
 	}
 	each(trim.Pack, trim.OnLeaf, pack)
 	each(trim.Pack, trim.OnJamb, jamb)
 	each(trim.Sink, trim.OnLeaf, sink)
-	each(trim.Sink, trim.OnJamb, w.perHinge(a.jambDeeper, grid))
-	each(trim.Set, trim.OnLeaf, w.perHinge(a.set, grid))
+	each(trim.Sink, trim.OnJamb, h.jambDeeper)
+	each(trim.Set, trim.OnJamb, h.jambSet)
+	each(trim.Set, trim.OnLeaf, h.set)
+	for i, x := range h.up {
+		if abs(x) > nothing {
+			add(trim.Move{Kind: trim.Shift, Hinge: i + 1, On: trim.OnLeaf, First: x})
+		}
+	}
 	switch {
 	case abs(a.low) <= nothing && abs(a.raise) > nothing:
 		add(trim.Move{Kind: trim.Raise, On: w.liftOn(), First: a.raise})
@@ -184,27 +191,6 @@ func (w *Work) sawn(e door.Edge, most float64) bool {
 	}
 	bow, _ := line.Bow(w.runs[e])
 	return abs(bow) <= straight
-}
-
-// perHinge gives each hinge its share of amounts at the outer two.
-func (w *Work) perHinge(x [2]float64, grid float64) []float64 {
-	hinges := w.p.Piece.Door.Hinges
-	out := make([]float64, len(hinges))
-	top, low := hinges[0].LeafHeight, hinges[len(hinges)-1].LeafHeight
-	for i := range hinges {
-		part := (top - hinges[i].LeafHeight) / (top - low)
-		y := x[0] + float64((x[1]-x[0])*part)
-		if grid > 0 && i > 0 && i < len(hinges)-1 {
-			y = grid * math.Round(y/grid)
-		}
-		if abs(x[0]-x[1]) <= nothing {
-			y = x[0]
-		}
-		if abs(y) > nothing {
-			out[i] = y
-		}
-	}
-	return out
 }
 
 func all(x []float64, v float64) bool {

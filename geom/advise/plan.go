@@ -30,8 +30,9 @@ func (w *Work) planOf(a *attempt, m *model, t *trial, bound float64) *Plan {
 	if m.sure {
 		m.stretches()
 		o := m.odds(m.gaps())
-		p.Sure = max(0, 1-o.tight-o.wide)
-		o.tight, o.wide = min(1, o.tight), min(1, o.wide)
+		p.Sure = 1 - o.all()
+		o.wide = min(1, o.wide)
+		o.tight, o.loose = min(1-o.wide, o.tight+o.loose), 0
 		price += w.doubted(o)
 		bound += w.doubted(o)
 		p.Price, p.Bound = price, min(bound, price)

@@ -24,8 +24,12 @@ const looksMost = 2000
 // calmly is the part of the room kept before anything is cut that rounding leaves.
 const calmly = 0.8
 
-// breach is what breaking a limit by a millimetre counts.
-const breach = 1e5
+// breach is what breaking a limit by a millimetre counts, and hair by how much, mm, a limit
+// may be broken by rounding: a little less than is judged to break it.
+const (
+	breach = 1e5
+	hair   = judge.Blade - 0.01
+)
 
 // room is what a millimetre of room to a limit counts: less than a shaving costs, more than
 // a stop set a little otherwise.

@@ -121,6 +121,9 @@ type Advice struct {
 	// Frame tells that the frame was to be left alone and every plan touches it: none was
 	// found that does not.
 	Frame bool
+	// Near is a plan that is far less work than the best of these and leaves a gap a little
+	// wider than wanted, as its Given tells; none where nothing is worth that.
+	Near []Plan
 	// Conflict is why there is no plan, nil where there is one.
 	Conflict *Conflict
 	// Findings is what is wrong as it stands.
@@ -159,7 +162,7 @@ type Plan struct {
 	// and the last of the work is done; 1 where shapes are exact.
 	Sure float64
 	Why  []Cure // by move
-	// Given is what it lets give way, of a plan in [Conflict.Plans].
+	// Given is what it lets give way, of a plan in [Advice.Near] or [Conflict.Plans].
 	Given []Relax
 
 	attempt attempt

@@ -110,8 +110,8 @@ func (w *Work) miss(t *trial) {
 	for i := range given {
 		by += given[i].By
 	}
-	if w.near == nil || by < w.near.by {
-		w.near = &nearMiss{given, by}
+	if w.missed == nil || by < w.missed.by {
+		w.missed = &nearMiss{given, by}
 	}
 }
 
@@ -196,8 +196,8 @@ func (w *Work) beginEasing() {
 	if len(e.ways) == 0 {
 		add(c.Together...)
 	}
-	if w.near != nil {
-		add(w.near.given...)
+	if w.missed != nil {
+		add(w.missed.given...)
 	}
 }
 
@@ -239,6 +239,7 @@ func (w *Work) heir(p *Problem) *Work {
 	h.eased = true
 	h.base, h.back, h.runs, h.stopRuns = w.base, w.back, w.runs, w.stopRuns
 	h.unknowns, h.parts = w.unknowns, w.parts
+	h.unseated = w.unseated
 	h.columns = append([][]float64(nil), w.columns...)
 	h.start, h.closely = w.start, w.closely
 	h.tried, h.packs, h.tail = make([]bool, len(w.parts)), w.packs, w.tail

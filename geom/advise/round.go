@@ -42,6 +42,7 @@ func (w *Work) finish(a *attempt) {
 		// Errors ask for more room than whole steps leave: finer steps are worth it only
 		// where the leaf has been offered up, and not done anew once more gaps are read.
 		if w.p.Offered && try(1, steps[1]) || try(1, steps[0]) {
+			w.bolder(a, m, bound)
 			return
 		}
 		// What was left out for doing little may be what lets the rest be rounded.
@@ -58,15 +59,67 @@ func (w *Work) finish(a *attempt) {
 	if m.sure {
 		m.ask(0)
 	}
+	round := func(inside float64, rounds int) bool {
+		t := w.rounded(m, inside, rounds)
+		if t != nil {
+			w.keep(m, w.planOf(a, m, t, bound))
+		}
+		return t != nil
+	}
 	for _, step := range steps {
 		m.step = step
 		for _, inside := range m.insides() {
-			if t := w.rounded(m, inside, 4); t != nil {
-				w.keep(m, w.planOf(a, m, t, bound))
+			if round(inside, 4) {
 				return
 			}
 		}
+		// What costs least may be what no step fits: with all that may be done at hand, what
+		// steps leave over is made up by something else.
+		m.open()
+		if round(0, 2) {
+			return
+		}
+		m.open()
+		if m.solve() == lp.Optimal {
+			m.lean()
+		}
 	}
+}
+
+// bolder tries, where limits are so narrow that no room kept for errors makes a plan sure,
+// whether one that keeps none comes to less: then it is. Only of the best so
+// far, and of what is dear.
+func (w *Work) bolder(a *attempt, m *model, bound float64) {
+	const unsure = 0.5
+	last := &w.advice.Plans[len(w.advice.Plans)-1]
+	if w.p.Offered || last.model != m || last.Sure > unsure {
+		return
+	}
+	for i := range w.advice.Plans {
+		if !a.dear() && w.advice.Plans[i].Price < last.Price {
+			return
+		}
+	}
+	m.loose()
+	m.open()
+	m.ask(0)
+	if m.solve() == lp.Optimal {
+		m.lean()
+		m.diving = true
+		t := w.rounded(m, 0, 3)
+		if t == nil {
+			m.open()
+			t = w.rounded(m, 0, 2)
+		}
+		if t != nil {
+			if q := w.planOf(a, m, t, bound); q.Price < last.Price {
+				*last = *q
+			}
+		}
+		m.diving = false
+	}
+	copy(m.x, last.x)
+	m.step = last.step
 }
 
 // insides are how far within the limits, mm, the answer lies that is rounded: one upon
@@ -82,7 +135,7 @@ func (m *model) insides() []float64 {
 // of all: by other parts, by another rounding, by finer steps. It takes the plan of the
 // lowest bound first and tells whether there was one to look at.
 func (w *Work) better() bool {
-	const near, trifle = 0.02, 0.5 // of a price
+	const near, trifle, finer = 0.02, 0.5, 5.0 // of a price, and prices
 	pick, least := -1, math.Inf(1)
 	for i := range w.advice.Plans {
 		least = min(least, w.advice.Plans[i].Price)
@@ -107,7 +160,11 @@ func (w *Work) better() bool {
 	look := func(step, inside float64) {
 		m.step = step
 		if t := w.rounded(m, inside, 3); t != nil {
-			if q := w.planOf(&p.attempt, m, t, p.Bound); q.Price < best.Price-1e-6 {
+			worth := 1e-6
+			if step < best.step-nothing { // finer is harder to work
+				worth = max(finer, float64(0.05*best.Price))
+			}
+			if q := w.planOf(&p.attempt, m, t, p.Bound); q.Price < best.Price-worth {
 				best = *q
 			}
 		}
@@ -155,7 +212,7 @@ func (m *model) roomy() bool {
 // first rounded lies so far within the limits, if any does.
 func (w *Work) rounded(m *model, inside float64, rounds int) *trial {
 	m.loose()
-	m.within(0)
+	m.within(-hair)
 	for range rounds {
 		m.loose()
 		if inside > 0 {
@@ -167,14 +224,14 @@ func (w *Work) rounded(m *model, inside float64, rounds int) *trial {
 		whole := m.sure && !m.diving || !m.dive()
 		if whole && inside > 0 {
 			m.loose()
-			m.within(0)
+			m.within(-hair)
 			whole = !m.dive()
 		}
 		if whole {
 			m.nearest()
 		}
 		if inside > 0 {
-			m.within(0)
+			m.within(-hair)
 			inside = 0
 		}
 		if !m.polish() {
@@ -230,15 +287,16 @@ func (m *model) anew() bool {
 	return m.state == lp.Optimal
 }
 
-// within narrows every gap's limits by so much on either side; 0 puts them as they are.
+// within narrows every gap's limits by so much on either side, or widens them below 0, but
+// lets nothing bind; 0 puts them as they are.
 func (m *model) within(by float64) {
 	for i, p := range m.w.places {
 		m.lo[i], m.hi[i] = p.lo-doubt, p.hi+doubt
-		if by > 0 && p.subject <= judge.SwingGap {
-			room := min(by, (p.hi-p.lo)/4)
-			m.lo[i] += room
-			m.hi[i] -= room
+		if p.subject > judge.SwingGap {
+			continue
 		}
+		m.lo[i] += max(-p.lo, min(by, (p.hi-p.lo)/4))
+		m.hi[i] -= min(by, (p.hi-p.lo)/4)
 	}
 	m.refresh()
 }
@@ -263,7 +321,7 @@ func (m *model) dive() bool {
 	for range m.use {
 		best, off := -1, math.Inf(1)
 		for j := range m.use {
-			if m.fixed[j] {
+			if m.fixed[j] || m.x[j] <= nothing { // nought is left free: it may have to make up for what others are rounded by
 				continue
 			}
 			down, up := m.round(j)

@@ -4,31 +4,37 @@ package advise
 // what was found before.
 
 // spared tells whether an attempt is not worth its time: everything at once where less
-// does; the frame where it is to be left alone if that can be; and, where shapes are not
+// does; the hinges left alone where one between the outer two is out; the frame where it is to be left alone if that can be; and, where shapes are not
 // well known yet, edges scribed to a line where straight ones do, and a strip or the frame
 // where the leaf may do without; and what costs no timber is outdone by no strip or face of
 // the frame.
 func (w *Work) spared(a *attempt) bool {
 	rough := w.p.Sigma != nil
+	if w.unseated && !a.hung || w.ceiling > 0 && (a.all || a.dear() && w.ceiling < w.weight.last) {
+		return true
+	}
 	for i := range w.advice.Plans {
 		p := &w.advice.Plans[i]
 		switch {
 		case a.all:
 			return true
-		case (a.family == Splice || a.family == JambsToo) && p.Family != JambsToo && p.Cost.Strips == 0 && p.Cost.Timber == 0:
+		case a.dear() && p.Family != JambsToo && p.Cost.Strips == 0 && p.Cost.Timber == 0:
 			return true
 		case a.frame && w.p.Wishes.Prefer == LeaveFrame: // what there is leaves it alone, or came of these too
 			return !p.Cost.Frame
-		case w.eased && (a.family == Splice || a.family == JambsToo) && p.Price < w.weight.last:
+		case w.eased && a.dear() && p.Price < w.weight.last:
 			return true // it costs that much by being begun
 		case rough && a.scribed == everyEdge && w.p.Wishes.Prefer != MostEven:
 			return true
-		case rough && (a.family == Splice || a.family == JambsToo) && p.Cost.Strips == 0:
+		case rough && a.dear() && p.Cost.Strips == 0:
 			return true
 		}
 	}
 	return false
 }
+
+// dear tells whether an attempt glues a strip on or works a face of the frame.
+func (a *attempt) dear() bool { return a.family == Splice || a.family == JambsToo }
 
 // outbid tells whether an attempt to scribe what may be planed cannot come to cost less than
 // what there is: its program's bound, and one line at least begun, is above that.

@@ -148,11 +148,25 @@ func (w *Work) heldBack(m *model, e door.Edge) float64 {
 		}
 		// Before the leaf is offered up the chance is each place's: more caution leaves a
 		// leaf that does not go in, and gaps that cannot be read.
-		room := min(w.z*root(float64(p.sigma*p.sigma)+float64(hand*hand)), p.hi/2)
+		sigma := root(float64(p.sigma*p.sigma) + float64(hand*hand))
+		room := min(w.z*sigma, p.hi/2)
 		back = max(back, min(cut, g+room-p.hi))
+		if !w.p.Offered {
+			// What the readings make out to be needed may not be: it is left on as far as the
+			// leaf still goes in.
+			back = max(back, min(cut, sigma*leftOn, g-sigma*goesIn))
+		}
 	}
 	return m.step * math.Ceil(back/m.step-0.1)
 }
+
+// leftOn is how much of what is planned is left on for what the readings may be off by
+// before the leaf is offered up, and goesIn how much of a gap is kept for it to go in, in
+// standard deviations of the gap.
+const (
+	leftOn = 0.5
+	goesIn = 1.0
+)
 
 // inset is how far from a corner a feeler is put, mm.
 const inset = 30.0

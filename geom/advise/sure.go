@@ -87,7 +87,7 @@ func (w *Work) doubtful() bool {
 	}
 	m.stretches()
 	o := m.odds(w.start)
-	return o.tight+o.wide > justGood
+	return o.all() > justGood
 }
 
 // justGood is the chance of a gap being out of its limits that is let pass.
@@ -109,14 +109,15 @@ func (w *Work) known(i int) float64 {
 	}
 }
 
-// tiers are the parts of the allowance for errors that are sought one after another, on
-// both sides of every gap: a first half is worth more than a second.
-var tiers = [...]float64{0.4, 0.7, 1}
+// evenly are the parts of the allowance for errors that are sought one after another, on
+// both sides of every gap: a first half is worth more than a second. Where it is only to be
+// found which parts are of use, it is sought at once.
+var evenly = []float64{0.4, 0.7, 1}
 
 // keepSure gives errors as much of the room they ask for as there is, edge by edge.
 // What is cut too far stays so, and what is left tight can be planed: so the room
 // towards wide comes first.
-func (m *model) keepSure() lp.State {
+func (m *model) keepSure(tiers ...float64) lp.State {
 	m.sure = m.w.p.Sigma != nil
 	staged := m.sure && !m.w.p.Offered
 	for e := range door.Edges {
@@ -182,8 +183,11 @@ func (m *model) ask(part float64) {
 }
 
 // odds are the chances that a door does not come out as wanted: that a place is left
-// tight, or cut too far.
-type odds struct{ tight, wide float64 }
+// tight, is wide though nothing was cut there, or is cut too far.
+type odds struct{ tight, loose, wide float64 }
+
+// all is the chance that something is out of its limits.
+func (o odds) all() float64 { return min(1, o.tight+o.loose+o.wide) }
 
 // odds adds up the chances that gaps at the places leave: of every edge by the worst
 // place in each stretch of it that an error of its own works on, half of an edge planed
@@ -192,21 +196,35 @@ type odds struct{ tight, wide float64 }
 func (m *model) odds(gaps []float64) (o odds) {
 	const least = 1e-3 // mm
 	tight, wide := math.Inf(1), math.Inf(1)
+	var cut [door.Edges]bool
+	for j := range m.use {
+		if u := m.unknown(j); m.x[j] > nothing && u.cuts() {
+			cut[u.edge] = true
+		}
+	}
+	edge := door.HingeSide
+	count := func() {
+		o.tight += m.w.beyond(tight)
+		if cut[edge] {
+			o.wide += m.w.beyond(wide)
+		} else {
+			o.loose += m.w.beyond(wide)
+		}
+		tight, wide = math.Inf(1), math.Inf(1)
+	}
 	for i, g := range gaps {
 		k := m.stretch[i]
 		if k < 0 {
 			continue
 		}
 		if i > 0 && k != m.stretch[i-1] {
-			o.tight += m.w.beyond(tight)
-			o.wide += m.w.beyond(wide)
-			tight, wide = math.Inf(1), math.Inf(1)
+			count()
 		}
+		edge = m.w.places[i].edge
 		s := max(m.sigma[i], least)
 		tight, wide = min(tight, (g-m.lo[i])/s), min(wide, (m.hi[i]-g)/s)
 	}
-	o.tight += m.w.beyond(tight)
-	o.wide += m.w.beyond(wide)
+	count()
 	return o
 }
 
@@ -282,5 +300,5 @@ func (w *Work) beyond(z float64) float64 {
 
 // doubted is what the chances of a plan weigh in its price.
 func (w *Work) doubted(o odds) float64 {
-	return float64(w.weight.unsure*o.tight) + float64(w.weight.spoilt*o.wide)
+	return float64(w.weight.unsure*(o.tight+o.loose)) + float64(w.weight.spoilt*o.wide)
 }

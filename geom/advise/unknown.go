@@ -86,6 +86,7 @@ const (
 	gainMost   = 12.0
 	packMost   = 8.0
 	liftMost   = 50.0
+	shiftMost  = 150.0 // where hinges are at odds: a reclaimed leaf's gains are anywhere
 	stopMost   = 30.0
 	backMost   = 4.0
 	stripTop   = 60.0
@@ -158,8 +159,12 @@ func (w *Work) listUnknowns() {
 	if w.liftOn() != trim.OnLeaf || d.Hinges[0].UncutLeaf {
 		lift = part{sort: raise}
 	}
-	w.both(unknown{sort: raise, most: liftMost, part: w.begin(lift)})
-	w.both(unknown{sort: shiftLow, hinge: all - 1, most: liftMost, part: w.begin(part{sort: shiftLow, minutes: shiftBegun, gains: 1 << (all - 1)})})
+	most := liftMost
+	if w.strained() {
+		most = shiftMost
+	}
+	w.both(unknown{sort: raise, most: most, part: w.begin(lift)})
+	w.both(unknown{sort: shiftLow, hinge: all - 1, most: shiftMost, part: w.begin(part{sort: shiftLow, minutes: shiftBegun, gains: 1 << (all - 1)})})
 	back := w.volume(door.LatchSide) / 2
 	w.use(unknown{sort: steeper, edge: door.LatchSide, sign: 1, most: backMost, timber: back, minutes: shavedPerCM3 * back,
 		part: w.begin(part{sort: steeper, edge: door.LatchSide, minutes: bevelBegun}), column: w.newColumn()})

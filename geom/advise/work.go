@@ -20,6 +20,7 @@ type Work struct {
 	base  fit.Fit // as it stands, stops out of the way
 	hung  fit.Fit // of whatever was measured last
 	tries fit.Fit // of what was tried out last
+	outer fit.Fit // with the outer hinges worked and those between as they were
 	back  float64 // how far the stops are out of the way, mm
 	// runs are the stretches of the leaf's edges, in leaf axes; stopRuns of the stops,
 	// in the world.
@@ -39,6 +40,7 @@ type Work struct {
 	weight   weights
 	tried    []bool    // by part, in lean
 	packs    []float64 // thicknesses to be had
+	unseated bool      // a hinge between the outer two is out
 
 	families []attempt
 	proofs   []proof
@@ -49,9 +51,11 @@ type Work struct {
 	model    *model     // of the attempt under way
 	refusal  *trim.Care // the last that forbade a move
 	conflict *conflict
-	near     *nearMiss // what came nearest to a plan
+	missed   *nearMiss // what came nearest to a plan
+	nearly   *nearly
 	easing   *easing
-	eased    bool // its limits gave way: it tells of no conflict
+	eased    bool    // its limits gave way: it tells of no conflict
+	ceiling  float64 // what costs more is not looked for; 0 = none
 }
 
 // wish is an equation the person asks for: the sum of so much of every unknown.
@@ -81,11 +85,11 @@ type weights struct {
 func weightsOf(p Preference) weights {
 	switch p {
 	case MostEven:
-		return weights{timber: 0.05, minutes: 0.1, uneven: 100, gain: 1, frame: 2, line: 2, last: 1000, plug: 300, unsure: 200, spoilt: 1000}
+		return weights{timber: 0.05, minutes: 0.1, uneven: 100, gain: 4, frame: 2, line: 2, last: 1000, plug: 300, unsure: 200, spoilt: 1000}
 	case Quickest:
 		return weights{timber: 0.02, minutes: 1, uneven: 0.5, gain: 1, frame: 1, line: 5, last: 500, plug: 200, unsure: 200, spoilt: 1000}
 	}
-	return weights{timber: 1, minutes: 0.3, uneven: 2, gain: 4, frame: 6, line: 10, last: 2000, plug: 600, unsure: 1200, spoilt: 4000}
+	return weights{timber: 1, minutes: 0.3, uneven: 2, gain: 12, frame: 6, line: 10, last: 2000, plug: 600, unsure: 1200, spoilt: 4000}
 }
 
 // Plans gives the advice on a problem, all at once.
@@ -111,6 +115,7 @@ const (
 	bettering
 	telling
 	trading
+	nearing
 	opposing
 	easingOff
 	done
@@ -161,13 +166,24 @@ func (w *Work) Step() bool {
 	case trading:
 		w.trade()
 		w.doing = opposing
+		if w.beginNear() {
+			w.doing = nearing
+		}
+	case nearing:
+		if w.near() {
+			w.doing = done
+		}
 	case opposing:
+		if w.eased {
+			w.doing = done
+			break
+		}
 		if w.advice.JustGood && len(w.advice.Plans) == 0 {
 			w.advice.Good = true
 			w.doing = done
 			break
 		}
-		if len(w.advice.Plans) > 0 || w.eased {
+		if len(w.advice.Plans) > 0 {
 			w.doing = done
 		} else if w.oppose() {
 			w.doing = easingOff
@@ -247,6 +263,7 @@ func (w *Work) measureOnce() {
 	}
 	away := w.shifted(*d)
 	fit.Evaluate(&w.base, &away)
+	w.unseated = w.strainedBetween()
 	w.listUnknowns()
 	w.listPlaces()
 	w.start = w.read(&w.base)
@@ -297,8 +314,13 @@ func (w *Work) listWishes() {
 	}
 }
 
-// listGains has the hanging edge planed no deeper at a hinge than its gain, for there the
-// plate would stand on the edge and push the leaf over.
+// gainKept is how deep, mm, a gain in the hanging edge is left at least when that is planed:
+// in a shallower one the screws alone carry the leaf (common practice, no published source).
+const gainKept = 1.0
+
+// listGains has the hanging edge planed so deep at a hinge that enough of its gain is left,
+// unless it is cut anew: without one the plate would stand on the edge and push the leaf
+// over.
 func (w *Work) listGains() {
 	d := &w.p.Piece.Door
 	top, foot := d.Hinges[0].LeafHeight, d.Hinges[len(d.Hinges)-1].LeafHeight
@@ -308,7 +330,7 @@ func (w *Work) listGains() {
 		if top != foot {
 			part = (top - h.LeafHeight) / (top - foot)
 		}
-		w.wishes = append(w.wishes, wish{gainLeft, math.Inf(-1), h.LeafGain, func(u *unknown) float64 {
+		w.wishes = append(w.wishes, wish{gainLeft, math.Inf(-1), max(0, h.LeafGain-gainKept), func(u *unknown) float64 {
 			switch {
 			case u.edge == door.HingeSide && (u.sort == offEnd || u.sort == offAt):
 				return held(hat(w.runs[door.HingeSide], u.end, max(2, u.of)), h.LeafHeight)
@@ -329,11 +351,11 @@ func (w *Work) find(a *attempt) *model {
 	if m.hopeless() {
 		return nil
 	}
-	if m.keepSure() != lp.Optimal || m.solve() != lp.Optimal {
+	if m.keepSure(evenly[0], 1) != lp.Optimal || m.solve() != lp.Optimal {
 		w.refuted(m)
 		return nil
 	}
-	if w.outbid(a, m) {
+	if w.outbid(a, m) || w.ceiling > 0 && m.lp.Value() > w.ceiling {
 		return nil
 	}
 	m.lean()
@@ -383,7 +405,7 @@ func (w *Work) again(a *attempt, was *model) *model {
 			m.close(k, true)
 		}
 	}
-	if m.keepSure() != lp.Optimal || m.solve() != lp.Optimal {
+	if m.keepSure(evenly...) != lp.Optimal || m.solve() != lp.Optimal {
 		return nil
 	}
 	return m
@@ -401,6 +423,7 @@ func (w *Work) program(a *attempt) *model {
 		}
 	}
 	m := w.newModel(use)
+	m.hung = a.hung
 	if a.family == JambsToo {
 		for i := range w.advice.Plans {
 			m.faced = m.faced || w.advice.Plans[i].Price < w.weight.last

@@ -10,7 +10,7 @@ import (
 // stays: a steeper bevel takes the stop arris back, a lesser one the knuckle arris.
 func (w *work) bevel(m *Move) *Care {
 	l := &w.p.Door.Leaf
-	line, in := lineOf(l, m.Edge)
+	line, in := l.Line(m.Edge)
 	angle, setback := &l.HangingBevel, l.HangingSetback
 	if m.Edge == door.LatchSide {
 		angle, setback = &l.ClosingBevel, l.ClosingSetback
@@ -47,7 +47,7 @@ func (w *work) ease(m *Move) *Care {
 	if !(more > 0) {
 		return &Care{About: SoAlready, Left: *leg}
 	}
-	w.done.Volume = float64(EndsOf(l, m.Edge).Length()*(float64(m.First*m.First)-float64(*leg**leg))) / 2
+	w.done.Volume = float64(l.Ends(m.Edge, 0).Length()*(float64(m.First*m.First)-float64(*leg**leg))) / 2
 	*leg = m.First
 	return nil
 }

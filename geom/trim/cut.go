@@ -9,7 +9,7 @@ import (
 // Last inside the closing one. Where that line lies outside the leaf nothing is
 // taken. What comes off in one piece lies on the bench afterwards.
 func (w *work) cut(m *Move) *Care {
-	line, in := lineOf(&w.p.Door.Leaf, m.Edge)
+	line, in := w.p.Door.Leaf.Line(m.Edge)
 	c := w.p.Door.Leaf.Corners(0)
 	a, b := c.HangingHead, c.ClosingHead
 	if m.Edge == door.FloorSide {
@@ -26,7 +26,7 @@ func (w *work) cut(m *Move) *Care {
 	*line = sawn
 	w.done.Cuts = 1
 	if height := least - Kerf; height > 0 {
-		after := EndsOf(&w.p.Door.Leaf, m.Edge)
+		after := w.p.Door.Leaf.Ends(m.Edge, 0)
 		w.p.Offcuts = append(append([]Offcut(nil), w.p.Offcuts...), Offcut{
 			Edge: m.Edge, Height: height, Length: min(ends.Length(), after.Length()),
 			Thick: w.p.Door.Leaf.Thickness, Across: w.p.Anatomy.Make != door.Boarded,

@@ -1,7 +1,6 @@
 package trim
 
 import (
-	"leafwright/geom"
 	"leafwright/geom/door"
 )
 
@@ -61,9 +60,9 @@ func unborne(m *Move) bool {
 	return SpecOf(m.Kind).TakesOff || m.Kind == Sink && m.On != OnJamb
 }
 
-// finest is the least amount, mm, that a move is given to: less is nothing, on the bench
+// Finest is the least amount, mm, that a move is given to: less is nothing, on the bench
 // and in words.
-const finest = 0.005
+const Finest = 0.005
 
 // idle tells whether the move's amounts come to nothing. A straight cut from corner to
 // corner takes what stands out between them, a strip of no height is told of as too low,
@@ -75,13 +74,13 @@ func (m *Move) idle() bool {
 		return false
 	case spec.Needs&NeedLine != 0:
 		for _, s := range m.Line {
-			if s.Value >= finest {
+			if s.Value >= Finest {
 				return false
 			}
 		}
 		return true
 	}
-	return spec.Needs&NeedFirst != 0 && max(m.First, -m.First, m.Last, -m.Last) < finest
+	return spec.Needs&NeedFirst != 0 && max(m.First, -m.First, m.Last, -m.Last) < Finest
 }
 
 // work is a move being done: the piece it makes, the piece it was, and what it did.
@@ -152,17 +151,4 @@ func (w *work) sound() *Care {
 		return &Care{About: DoorSpoilt, Faults: faults}
 	}
 	return nil
-}
-
-// lineOf gives the leaf's edge, and the sign of the way from it into the leaf.
-func lineOf(l *door.Leaf, e door.Edge) (line *geom.Profile, in float64) {
-	switch e {
-	case door.HingeSide:
-		return &l.Hanging, 1
-	case door.LatchSide:
-		return &l.Closing, -1
-	case door.HeadSide:
-		return &l.Top, -1
-	}
-	return &l.Bottom, 1
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"leafwright/geom"
+	"leafwright/geom/caseone"
 	"leafwright/geom/door"
 	"leafwright/geom/fit"
 	"leafwright/geom/trim"
@@ -12,20 +13,7 @@ import (
 
 // caseOne is case 1 of the model's hand-checkable cases: gaps of 4, 4, 4 and 6.
 func caseOne() trim.Piece {
-	h := func(y float64) door.Hinge {
-		return door.Hinge{JambHeight: y, LeafHeight: y - 6, Closed: 8, LeafGain: 2, JambGain: 2, Pin: 5, Height: 100}
-	}
-	return trim.Piece{
-		Door: door.Door{
-			Leaf:   door.Rectangle(792, 1990, 40),
-			Frame:  door.Square(800, 2000, 42, 12),
-			Hinges: []door.Hinge{h(1756), h(256)},
-			Latch:  door.Latch{Height: 1000},
-			Floor:  door.FlatFloor(0),
-			Opens:  90 * geom.Degree,
-		},
-		Anatomy: door.Ordinary(door.Framed, 792, 1990),
-	}
+	return trim.Piece{Door: caseone.Hinged(100), Anatomy: door.Ordinary(door.Framed, 792, 1990)}
 }
 
 // doneTo makes the moves, none of which may be refused.

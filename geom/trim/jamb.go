@@ -9,12 +9,12 @@ import (
 // the hinge jamb the gains' floors stay where they are: the leaf hangs where it hung
 // and the gap grows.
 func (w *work) planeJamb(m *Move) *Care {
-	side, away := faceOf(&w.p.Door.Frame, m.Edge)
+	side, away := w.p.Door.Frame.Face(m.Edge)
 	if side == nil {
 		return &Care{About: NotThere, Member: Member{Part: Jamb, Edge: m.Edge}}
 	}
 	off := w.taper(m)
-	*side = bent(*side, off, away, w.run(m.Edge))
+	*side = bent(*side, off, away, w.p.Door.Frame.Run(m.Edge))
 	w.done.Frame = true
 	w.done.Cuts++
 	if m.Edge != door.HingeSide {
@@ -36,46 +36,19 @@ func (w *work) planeJamb(m *Move) *Care {
 // whole lining is packed out, and on the hinge jamb the gains in it go with it as
 // deep as they were.
 func (w *work) packJamb(m *Move) *Care {
-	side, away := faceOf(&w.p.Door.Frame, m.Edge)
+	side, away := w.p.Door.Frame.Face(m.Edge)
 	if side == nil {
 		return &Care{About: NotThere, Member: Member{Part: Jamb, Edge: m.Edge}}
 	}
-	*side = bent(*side, w.taper(m), -away, w.run(m.Edge))
+	*side = bent(*side, w.taper(m), -away, w.p.Door.Frame.Run(m.Edge))
 	w.done.Frame = true
 	return nil
-}
-
-// faceOf gives the frame's face that an edge looks at, nil for the floor, and the
-// sign of the way from the opening into the wood.
-func faceOf(f *door.Frame, e door.Edge) (face *geom.Profile, away float64) {
-	switch e {
-	case door.HingeSide:
-		return &f.HingeJamb, -1
-	case door.LatchSide:
-		return &f.LatchJamb, 1
-	case door.HeadSide:
-		return &f.Head, 1
-	}
-	return nil, 0
-}
-
-// run gives the ends of a side of the frame: a jamb from the floor at the foot of
-// the hinge jamb up to the head, the head from jamb to jamb.
-func (w *work) run(e door.Edge) geom.Interval {
-	hinge, latch := w.p.Door.Frame.HeadCorners()
-	switch e {
-	case door.HingeSide:
-		return geom.Interval{Hi: hinge.Y}
-	case door.LatchSide:
-		return geom.Interval{Hi: latch.Y}
-	}
-	return geom.Interval{Lo: hinge.X, Hi: latch.X}
 }
 
 // taper gives the move's amount along a side of the frame: First at its foot or its
 // hinge end, Last at the other.
 func (w *work) taper(m *Move) geom.Line {
-	return straight(m.First, m.Last, w.run(m.Edge))
+	return straight(m.First, m.Last, w.p.Door.Frame.Run(m.Edge))
 }
 
 // bent gives the profile plus sign times the line; a profile of fewer than two

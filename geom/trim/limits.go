@@ -46,7 +46,7 @@ func (w *work) limits(e door.Edge) *Care {
 // room gives the least that lies between an edge of the leaf and a line level with
 // it farther in, over a stretch of the edge; below 0 the edge is past the line.
 func room(l *door.Leaf, e door.Edge, inner float64, over geom.Interval) float64 {
-	line, in := lineOf(l, e)
+	line, in := l.Line(e)
 	least, _ := (&taken{*line, geom.Level(inner), in}).over(over)
 	return least
 }
@@ -55,7 +55,7 @@ func room(l *door.Leaf, e door.Edge, inner float64, over geom.Interval) float64 
 // were cut in it, and stand in nothing else.
 func own(p *Piece, e door.Edge, inner float64, over geom.Interval) float64 {
 	least := room(&p.Door.Leaf, e, inner, over)
-	_, in := lineOf(&p.Door.Leaf, e)
+	_, in := p.Door.Leaf.Line(e)
 	for i := range p.Anatomy.Strips {
 		if s := &p.Anatomy.Strips[i]; s.Edge == e {
 			low, _ := (&taken{s.Joint, geom.Level(inner), in}).over(over)
@@ -112,16 +112,16 @@ func (w *work) stileLeft(e door.Edge) *Care {
 	stile := Member{Part: Stile, Edge: e}
 	if made > 0 {
 		left := Left{Member: stile}
-		left.Before, left.Now = w.bothOwn(e, inner, EndsOf(l, e))
-		left.FaceBefore, left.FaceNow = w.both(e, inner, EndsOf(l, e))
+		left.Before, left.Now = w.bothOwn(e, inner, l.Ends(e, 0))
+		left.FaceBefore, left.FaceNow = w.both(e, inner, l.Ends(e, 0))
 		return w.stays(left, made)
 	}
 	if a.Make != door.Flush {
 		return nil
 	}
 	// a flush leaf's stiles are not seen: how much is off since it was made
-	line, in := lineOf(l, e)
-	_, off := (&taken{geom.Level(nominal), *line, in}).over(EndsOf(l, e))
+	line, in := l.Line(e)
+	_, off := (&taken{geom.Level(nominal), *line, in}).over(l.Ends(e, 0))
 	if off > lipping && w.done.Most > 0 {
 		w.mind(Care{About: Slender, Member: stile})
 	}
@@ -176,8 +176,8 @@ func (w *work) lockLeft(e door.Edge) *Care {
 // fittingsLeft judges what top or foot leaves above or below the lock's case and the
 // hinges' plates.
 func (w *work) fittingsLeft(e door.Edge) *Care {
-	_, in := lineOf(&w.p.Door.Leaf, e)
-	ends := EndsOf(&w.p.Door.Leaf, e)
+	_, in := w.p.Door.Leaf.Line(e)
+	ends := w.p.Door.Leaf.Ends(e, 0)
 	if k := &w.p.Anatomy.Lock; k.Kind != door.NoLock {
 		edge := w.p.Door.Leaf.Closing.At(k.Height)
 		before, now := w.both(e, k.Height-float64(in*k.Case/2), geom.Interval{Lo: edge - k.Depth, Hi: edge})
@@ -212,7 +212,7 @@ func (w *work) haunchLeft(e door.Edge) *Care {
 		edge = head
 	}
 	// where in the stiles the tenons lie, counted across
-	ends := EndsOf(l, e)
+	ends := l.Ends(e, 0)
 	hanging, closing := a.Inner(l)
 	first, last := geom.Interval{Lo: ends.Lo, Hi: hanging}, geom.Interval{Lo: closing, Hi: ends.Hi}
 	if a.Joints.Kind != door.Through {
@@ -266,7 +266,7 @@ func (w *work) railsLeft(e door.Edge) *Care {
 // on it; of a rail that is so wide and lies farther in than the edge, its width.
 func across(p *Piece, e door.Edge, inner, wide float64) (timber, face float64) {
 	const rounded = 1.0 // mm that a rail may end short of the leaf
-	ends := EndsOf(&p.Door.Leaf, e)
+	ends := p.Door.Leaf.Ends(e, 0)
 	timber, face = own(p, e, inner, ends), room(&p.Door.Leaf, e, inner, ends)
 	if timber > wide+rounded || timber == face {
 		face = min(face, wide)

@@ -10,8 +10,8 @@ import (
 // plane takes shavings off an edge of the leaf: First..Last between From and To, or
 // a scribed line's amounts, running out beyond them.
 func (w *work) plane(m *Move) *Care {
-	line, in := lineOf(&w.p.Door.Leaf, m.Edge)
-	ends := EndsOf(&w.p.Door.Leaf, m.Edge)
+	line, in := w.p.Door.Leaf.Line(m.Edge)
+	ends := w.p.Door.Leaf.Ends(m.Edge, 0)
 	if m.spans() && (m.To <= ends.Lo || m.From >= ends.Hi) {
 		return &Care{About: OffTheLeaf}
 	}
@@ -25,21 +25,6 @@ func (w *work) plane(m *Move) *Care {
 	}
 	w.done.Cuts = 1
 	return w.trimmed(m.Edge)
-}
-
-// EndsOf gives where an edge of the leaf begins and ends on the knuckle face: y on the
-// upright edges, x on the others, mm.
-func EndsOf(l *door.Leaf, e door.Edge) geom.Interval {
-	c := l.Corners(0)
-	switch e {
-	case door.HingeSide:
-		return geom.Interval{Lo: c.HangingFoot.Y, Hi: c.HangingHead.Y}
-	case door.LatchSide:
-		return geom.Interval{Lo: c.ClosingFoot.Y, Hi: c.ClosingHead.Y}
-	case door.HeadSide:
-		return geom.Interval{Lo: c.HangingHead.X, Hi: c.ClosingHead.X}
-	}
-	return geom.Interval{Lo: c.HangingFoot.X, Hi: c.ClosingFoot.X}
 }
 
 // straight gives the line through two amounts at the ends of an edge.
@@ -163,10 +148,10 @@ func bend(p geom.Profile, i int) float64 {
 // trimmed follows up what was taken off an edge: the arrises, the hinges or the lock
 // on it, strips, rails, and what is left of every member.
 func (w *work) trimmed(e door.Edge) *Care {
-	old, in := lineOf(&w.was.Door.Leaf, e)
-	now, _ := lineOf(&w.p.Door.Leaf, e)
+	old, in := w.was.Door.Leaf.Line(e)
+	now, _ := w.p.Door.Leaf.Line(e)
 	off := taken{*old, *now, in}
-	least, deepest := off.over(EndsOf(&w.was.Door.Leaf, e))
+	least, deepest := off.over(w.was.Door.Leaf.Ends(e, 0))
 	w.done.Most = max(0, deepest)
 	if why := w.thinned(e, &off); why != nil {
 		return why
@@ -229,7 +214,7 @@ func (w *work) areas(e door.Edge) {
 	}
 	// the thin strip is gone, and full timber behind it
 	between := *was
-	line, _ := lineOf(&between, e)
+	line, _ := between.Line(e)
 	for i := range w.was.Anatomy.Strips {
 		if k := &w.was.Anatomy.Strips[i]; k.Edge == e {
 			*line = k.Joint // of the outermost, which is the last

@@ -10,7 +10,7 @@ func (w *work) thinned(e door.Edge, off *taken) *Care {
 	last, thin := -1, w.p.Door.Leaf.Sections[e]
 	thin.KnuckleEase, thin.StopEase = 0, 0
 	any := false
-	ends := EndsOf(&w.p.Door.Leaf, e)
+	ends := w.p.Door.Leaf.Ends(e, 0)
 	for _, s := range w.p.Anatomy.Strips {
 		if s.Edge != e {
 			kept = append(kept, s)
@@ -96,8 +96,8 @@ func (w *work) nearerLock(off *taken) {
 // clipped ends rails and muntins where the leaf does, after top or foot was cut.
 func (w *work) clipped(e door.Edge) {
 	a, l := &w.p.Anatomy, &w.p.Door.Leaf
-	line, in := lineOf(l, e)
-	ends := EndsOf(l, e)
+	line, in := l.Line(e)
+	ends := l.Ends(e, 0)
 	limit := line.At(ends.Lo)
 	out := func(v float64) { limit = float64(-in * max(float64(-in*limit), float64(-in*v))) } // the outermost
 	out(line.At(ends.Hi))

@@ -45,7 +45,7 @@ func (w *work) reuse(m *Move) *Care {
 	}
 	c := w.p.Offcuts[k]
 	const short = 1.0 // mm that the ends may lack: they are rounded off
-	long := EndsOf(&w.p.Door.Leaf, m.Edge).Length()
+	long := w.p.Door.Leaf.Ends(m.Edge, 0).Length()
 	switch {
 	case !c.Across:
 		return &Care{About: WrongGrain, Member: strip}
@@ -76,8 +76,8 @@ func (w *work) glue(m *Move, s door.Section, first, last float64) *Care {
 	if stock := l.Thickness - s.KnuckleBack - s.StopBack; stock < door.EdgeLeft {
 		return &Care{About: TooThin, Member: strip, Left: max(0, stock), Need: door.EdgeLeft}
 	}
-	line, in := lineOf(l, m.Edge)
-	ends := EndsOf(l, m.Edge)
+	line, in := l.Line(m.Edge)
+	ends := l.Ends(m.Edge, 0)
 	joint := *line
 	*line = bent(joint, straight(first, last, ends), -in, ends)
 	a.Strips = append(append([]door.Strip(nil), a.Strips...), door.Strip{

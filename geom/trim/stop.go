@@ -11,11 +11,11 @@ import (
 // restop moves a stop away from the leaf, towards −z, by First at its foot or its
 // hinge end and Last at the other.
 func (w *work) restop(m *Move) *Care {
-	stop := stopOf(&w.p.Door.Frame, m.Edge)
+	stop := w.p.Door.Frame.Stop(m.Edge)
 	if stop == nil {
 		return &Care{About: NotThere, Member: Member{Part: StopMember, Edge: m.Edge}}
 	}
-	*stop = bent(*stop, w.taper(m), -1, w.run(m.Edge))
+	*stop = bent(*stop, w.taper(m), -1, w.p.Door.Frame.Run(m.Edge))
 	w.done.Frame = true
 	w.solid(m.Edge)
 	return nil
@@ -41,7 +41,7 @@ const (
 // follow plants a stop so that the gap along it is First everywhere with the latch
 // home, as a joiner scribes it to the closed leaf. The other stops have no part in it.
 func (w *work) follow(m *Move) *Care {
-	stop := stopOf(&w.p.Door.Frame, m.Edge)
+	stop := w.p.Door.Frame.Stop(m.Edge)
 	if stop == nil {
 		return &Care{About: NotThere, Member: Member{Part: StopMember, Edge: m.Edge}}
 	}
@@ -57,7 +57,7 @@ func (w *work) follow(m *Move) *Care {
 		return &Care{About: NotThere, Member: Member{Part: StopMember, Edge: m.Edge}}
 	}
 	// a stop runs the whole of its side, the leaf's face carried on
-	run := w.run(m.Edge)
+	run := w.p.Door.Frame.Run(m.Edge)
 	first, last := &course[0], &course[len(course)-1]
 	last.Hi = max(last.Hi, run.Hi)
 	if d := run.Lo - first.Lo; d < 0 {
@@ -103,17 +103,4 @@ func chords(c fit.Curve) geom.Profile {
 		p[after] = geom.Station{At: at, Value: c.At(at)}
 	}
 	return p
-}
-
-// stopOf gives the stop on a side of the frame, nil for the floor.
-func stopOf(f *door.Frame, e door.Edge) *geom.Profile {
-	switch e {
-	case door.HingeSide:
-		return &f.HingeStop
-	case door.LatchSide:
-		return &f.LatchStop
-	case door.HeadSide:
-		return &f.HeadStop
-	}
-	return nil
 }
