@@ -36,3 +36,18 @@ func (i Interval) With(x float64) Interval { return Interval{min(i.Lo, x), max(i
 
 // Clamp gives the number in the interval nearest to x.
 func (i Interval) Clamp(x float64) float64 { return min(max(x, i.Lo), i.Hi) }
+
+// Joined makes one of stretches, in rising order, that lie nearer together than so much. It
+// gives back the slice it was given, shortened.
+func Joined(all []Interval, together float64) []Interval {
+	n := 0
+	for _, at := range all {
+		if n > 0 && at.Lo-all[n-1].Hi < together {
+			all[n-1].Hi = at.Hi
+			continue
+		}
+		all[n] = at
+		n++
+	}
+	return all[:n]
+}

@@ -5,23 +5,16 @@ import (
 	"testing"
 
 	"leafwright/geom"
+	"leafwright/geom/caseone"
 	"leafwright/geom/door"
 )
 
 // square is a square leaf in a square opening, on two hinges: case 1 of the
 // model's hand-checkable cases, with a level floor measured at two radii.
 func square() door.Door {
-	h := func(y float64) door.Hinge {
-		return door.Hinge{JambHeight: y, LeafHeight: y - 6, Closed: 8, LeafGain: 2, JambGain: 2, Pin: 5, Height: 75}
-	}
-	return door.Door{
-		Leaf:   door.Rectangle(792, 1990, 40),
-		Frame:  door.Square(800, 2000, 42, 12),
-		Hinges: []door.Hinge{h(1756), h(256)},
-		Latch:  door.Latch{Height: 1000},
-		Floor:  door.Floor{Radii: []float64{0, 800}, Angles: []geom.Angle{0, 90 * geom.Degree}, Heights: [][]float64{{0, 0}, {0, 8}}},
-		Opens:  90 * geom.Degree,
-	}
+	d := caseone.Hinged(75)
+	d.Floor = door.Floor{Radii: []float64{0, 800}, Angles: []geom.Angle{0, 90 * geom.Degree}, Heights: [][]float64{{0, 0}, {0, 8}}}
+	return d
 }
 
 // What each instrument reads on a square door with one thing about it, by plain

@@ -106,7 +106,8 @@ func DowelsFor(p trim.Piece, m trim.Move, round float64) (*Dowels, *trim.Care) {
 	d := &Dowels{Edge: strip.Edge, Stock: strip.Stock}
 	ends := edgeEnds(l, d.Edge)
 	d.Long = ends.Length()
-	d.Low, d.High = heights(strip, edgeLine(&q.Door.Leaf, d.Edge), ends)
+	outer, _ := q.Door.Leaf.Line(d.Edge)
+	d.Low, d.High = heights(strip, *outer, ends)
 	d.faces(l, &m, strip, held(round, 0, 20))
 	if m.Kind == trim.Splice {
 		d.Blank = [3]float64{d.Long + sawnLong, d.High + sawnHigh + d.Rip, max(m.Stock, d.Stock)}

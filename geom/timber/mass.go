@@ -100,7 +100,8 @@ func lacking(l *door.Leaf, a *door.Anatomy, which func(door.Edge) bool) float64 
 			continue
 		}
 		// the strip reaches to the next one's joint on the same edge, or to the edge
-		outer := edgeLine(l, s.Edge)
+		line, _ := l.Line(s.Edge)
+		outer := *line
 		for j := i + 1; j < len(a.Strips); j++ {
 			if a.Strips[j].Edge == s.Edge {
 				outer = a.Strips[j].Joint
@@ -115,34 +116,10 @@ func lacking(l *door.Leaf, a *door.Anatomy, which func(door.Edge) bool) float64 
 	return held(sum, 0, 1e12)
 }
 
-// edgeLine gives an edge's line.
-func edgeLine(l *door.Leaf, e door.Edge) geom.Profile {
-	switch e {
-	case door.HingeSide:
-		return l.Hanging
-	case door.LatchSide:
-		return l.Closing
-	case door.HeadSide:
-		return l.Top
-	}
-	return l.Bottom
-}
-
 // edgeEnds gives where an edge of the knuckle face begins and ends: heights on the
 // upright ones, distances across on the others.
 func edgeEnds(l *door.Leaf, e door.Edge) geom.Interval {
-	c := l.Corners(0)
-	var i geom.Interval
-	switch e {
-	case door.HingeSide:
-		i = geom.Interval{Lo: c.HangingFoot.Y, Hi: c.HangingHead.Y}
-	case door.LatchSide:
-		i = geom.Interval{Lo: c.ClosingFoot.Y, Hi: c.ClosingHead.Y}
-	case door.HeadSide:
-		i = geom.Interval{Lo: c.HangingHead.X, Hi: c.ClosingHead.X}
-	default:
-		i = geom.Interval{Lo: c.HangingFoot.X, Hi: c.ClosingFoot.X}
-	}
+	i := l.Ends(e, 0)
 	return geom.Interval{Lo: held(i.Lo, -1e4, 1e4), Hi: held(i.Hi, -1e4, 1e4)}
 }
 
