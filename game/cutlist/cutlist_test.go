@@ -4,14 +4,13 @@ import (
 	"bytes"
 	"encoding/csv"
 	"math"
-	"os"
-	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
 	"testing"
 
 	"leafwright/game"
+	"leafwright/game/internal/demos"
 	"leafwright/game/measure"
 	"leafwright/game/words"
 	"leafwright/geom"
@@ -25,16 +24,7 @@ import (
 // door takes, and the first of it made for keeps.
 func jobs(t *testing.T) (all []game.Job) {
 	t.Helper()
-	paths, _ := filepath.Glob("../../testdata/jobs/*.json")
-	for _, path := range paths {
-		data, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		j, err := game.Parse(data)
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, j := range demos.All(t) {
 		if _, _, err := j.Shapes(); err != nil {
 			t.Fatal(err)
 		}
@@ -176,8 +166,9 @@ func TestAmountsMakeTheLeaf(t *testing.T) {
 		names := map[string]door.Edge{s.HangingEdge: door.HingeSide, s.ClosingEdge: door.LatchSide, "top": door.HeadSide, "foot": door.FloorSide}
 		var edges, want [door.Edges]geom.Profile
 		for e := range door.Edges {
-			edges[e], _ = edgeOf(&j.Door.Leaf, e)
-			want[e], _ = edgeOf(&p.Door.Leaf, e)
+			was, _ := j.Door.Leaf.Line(e)
+			is, _ := p.Door.Leaf.Line(e)
+			edges[e], want[e] = *was, *is
 		}
 		type key struct {
 			move string
@@ -192,7 +183,7 @@ func TestAmountsMakeTheLeaf(t *testing.T) {
 			e, isEdge := names[l["part"]]
 			switch {
 			case isEdge && (l["row"] == TimberOff || l["row"] == TimberOn):
-				_, in := edgeOf(&j.Door.Leaf, e)
+				_, in := j.Door.Leaf.Line(e)
 				if l["row"] == TimberOn {
 					in = -in
 				}
@@ -211,7 +202,7 @@ func TestAmountsMakeTheLeaf(t *testing.T) {
 			edges[k.e] = edges[k.e].Plus(held(lines[k]))
 		}
 		for e := range door.Edges {
-			ends := trim.EndsOf(&p.Door.Leaf, e)
+			ends := p.Door.Leaf.Ends(e, 0)
 			for i := range 101 {
 				at := ends.Lo + ends.Length()*float64(i)/100
 				if got, w := edges[e].At(at), want[e].At(at); !(math.Abs(got-w) <= 0.01*float64(len(order)+1)) {

@@ -5,7 +5,6 @@ import (
 
 	"leafwright/game"
 	"leafwright/geom"
-	"leafwright/geom/door"
 	"leafwright/geom/fit"
 )
 
@@ -204,17 +203,4 @@ func (t *table) others() {
 		r.Least = w
 	}
 	t.add(r)
-}
-
-// edgeOf gives an edge of the leaf, and the sign of the way from it into the leaf.
-func edgeOf(l *door.Leaf, e door.Edge) (line geom.Profile, in float64) {
-	switch e {
-	case door.HingeSide:
-		return l.Hanging, 1
-	case door.LatchSide:
-		return l.Closing, -1
-	case door.HeadSide:
-		return l.Top, -1
-	}
-	return l.Bottom, 1
 }

@@ -6,6 +6,7 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/hardware"
+	"leafwright/game/words"
 	"leafwright/geom"
 	"leafwright/geom/door"
 	"leafwright/geom/trim"
@@ -85,29 +86,24 @@ func (d *did) tell(what, part, from string, place, change float64, of func(*door
 	d.add(r)
 }
 
-// edge names an edge of the leaf.
-func (d *did) edge(e door.Edge) string {
-	return [door.Edges]string{d.s.HangingEdge, d.s.ClosingEdge, "top", "foot"}[e]
-}
-
 // leaf tells what a move does to the leaf's edges: where each stands at the places
 // its line before or after bends, as u or v.
 func (d *did) leaf() {
 	for e := range door.Edges {
-		old, in := edgeOf(&d.was.Leaf, e)
-		now, _ := edgeOf(&d.is.Leaf, e)
+		old, in := d.was.Leaf.Line(e)
+		now, _ := d.is.Leaf.Line(e)
 		measured := fromCorner
 		if e.Upright() {
 			measured = fromFoot
 		}
 		off := func(at float64) float64 { return in * (now.At(at) - old.At(at)) }
-		for _, at := range changed(old, now, trim.EndsOf(&d.was.Leaf, e)) {
+		for _, at := range changed(*old, *now, d.was.Leaf.Ends(e, 0)) {
 			what, amount := TimberOff, off(at)
 			if amount < 0 || amount == 0 && (d.m.Kind == trim.Splice || d.m.Kind == trim.Reuse) {
 				what, amount = TimberOn, -amount
 			}
-			d.tell(what, d.edge(e), measured, at, amount+0, func(x *door.Door) float64 {
-				line, _ := edgeOf(&x.Leaf, e)
+			d.tell(what, words.LeafEdge(d.s, e), measured, at, amount+0, func(x *door.Door) float64 {
+				line, _ := x.Leaf.Line(e)
 				return line.At(at)
 			})
 		}
@@ -119,7 +115,7 @@ func (d *did) leaf() {
 	} {
 		if to := bevel(&d.is.Leaf); to != bevel(&d.was.Leaf) {
 			r := row(BevelTo)
-			r.Move, r.Part, r.Open, r.Note = d.number, d.edge(door.Edge(e)), to.Degrees(), "off square, the stop face standing back"
+			r.Move, r.Part, r.Open, r.Note = d.number, words.LeafEdge(d.s, door.Edge(e)), to.Degrees(), "off square, the stop face standing back"
 			d.add(r)
 		}
 	}
@@ -137,7 +133,7 @@ func (d *did) sections(e door.Edge) {
 		"stands back from the knuckle face", "stands back from the stop face",
 	} {
 		if is[i] != was[i] {
-			d.tell(Section, d.edge(e)+": "+name, "", math.NaN(), is[i]-was[i], func(x *door.Door) float64 { return of(x)[i] })
+			d.tell(Section, words.LeafEdge(d.s, e)+": "+name, "", math.NaN(), is[i]-was[i], func(x *door.Door) float64 { return of(x)[i] })
 		}
 	}
 }
@@ -177,16 +173,12 @@ func (d *did) frame() {
 	names := [3]string{"hinge jamb", d.s.LatchJamb, "head"}
 	for e := range door.FloorSide {
 		face := func(x *door.Door) geom.Profile {
-			return [3]geom.Profile{x.Frame.HingeJamb, x.Frame.LatchJamb, x.Frame.Head}[e]
+			line, _ := x.Frame.Face(e)
+			return *line
 		}
-		stop := func(x *door.Door) geom.Profile {
-			return [3]geom.Profile{x.Frame.HingeStop, x.Frame.LatchStop, x.Frame.HeadStop}[e]
-		}
-		away := 1.0
-		if e == door.HingeSide {
-			away = -1
-		}
-		ends := faceEnds(d.was, e)
+		stop := func(x *door.Door) geom.Profile { return *x.Frame.Stop(e) }
+		_, away := d.was.Frame.Face(e)
+		ends := d.was.Frame.Run(e)
 		for _, at := range changed(face(d.was), face(d.is), ends) {
 			what, amount := FrameOff, away*(face(d.is).At(at)-face(d.was).At(at))
 			if amount < 0 || amount == 0 && d.m.Kind == trim.PackJamb {
@@ -224,24 +216,12 @@ func (d *did) dowels(strips []hardware.Strip, k int) {
 				into = s.Dowels.Short
 			}
 			r := row(DowelRow)
-			r.Move, r.Part, r.From, r.Place = d.number, d.edge(s.Dowels.Edge), end, at
+			r.Move, r.Part, r.From, r.Place = d.number, words.LeafEdge(d.s, s.Dowels.Edge), end, at
 			r.Note = "hole of " + number(s.Dowels.Diameter, 1, 1) + " mm, " + number(into, 1, 1) + " mm into the leaf, " + number(s.Dowels.IntoStrip, 1, 1) +
 				" mm into the strip, its line " + number(s.Dowels.LeafGauge, 1, 1) + " mm from the leaf's knuckle face"
 			d.add(r)
 		}
 	}
-}
-
-// faceEnds gives where a face of the frame begins and ends.
-func faceEnds(d *door.Door, e door.Edge) geom.Interval {
-	hinge, latch := d.Frame.HeadCorners()
-	switch e {
-	case door.HingeSide:
-		return geom.Interval{Hi: hinge.Y}
-	case door.LatchSide:
-		return geom.Interval{Hi: latch.Y}
-	}
-	return geom.Interval{Lo: hinge.X, Hi: latch.X}
 }
 
 // changed gives the places where a line that was old and is now is told, rising: the

@@ -102,9 +102,13 @@ func (s *Scene) describe(l *List) {
 		if len(g.Pieces) == 0 {
 			continue
 		}
+		v := s.w.Gaps[e].Judge(g.Least)
+		if v == judge.Good {
+			v = s.w.Gaps[e].Judge(g.Most)
+		}
 		w.say(edgeNames[e]).say(" ")
 		s.gap(g.Least).say(" to ")
-		s.gap(g.Most).say(", ").say(verdictNames[s.w.Gaps[e].Judge(g.Least)]).say(". ")
+		s.gap(g.Most).say(", ").say(verdictNames[v]).say(". ")
 	}
 	if s.showsGone() {
 		w.say("What has come off the leaf since it was found is dashed and hatched. ")

@@ -66,20 +66,21 @@ func (s *Scene) gatherFigures() {
 }
 
 // addExtreme lists a gap's least or greatest value before all stations, the worst
-// verdict first, unless a station's figure would read the same.
+// verdict first, unless a station's figure would read and be judged the same.
 func (s *Scene) addExtreme(e fit.Edge, value, at float64, stations [4]float64) {
 	const same = 0.05 // mm
+	v := s.w.Gaps[e].Judge(value)
 	for _, p := range stations {
-		if math.Abs(s.f.Gaps[e].Curve.At(p)-value) < same {
+		if g := s.f.Gaps[e].Curve.At(p); math.Abs(g-value) < same && s.w.Gaps[e].Judge(g) == v {
 			return
 		}
 	}
-	s.addFigure(e, at, int(s.w.Gaps[e].Judge(value)))
+	s.addFigure(e, at, int(v))
 }
 
 func (s *Scene) addFigure(e fit.Edge, place float64, rank int) {
 	v := s.f.Gaps[e].Curve.At(place)
-	l := label{edge: e, place: place, rank: rank, verdict: s.w.Gaps[e].Judge(v), text: s.gap(v).keep()}
+	l := label{edge: e, place: place, rank: rank, verdict: s.w.Gaps[e].Judge(v), text: s.held(v, s.w.Gaps[e]).keep()}
 	l.width = TextWidth(l.text, s.v.figureSize(), l.verdict != judge.Good)
 	if l.verdict != judge.Good {
 		l.width += signSize + signGap

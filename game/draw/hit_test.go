@@ -11,7 +11,7 @@ import (
 func TestTheHandleGivesTheSwingBack(t *testing.T) {
 	var l List
 	var sc Scene
-	for _, s := range doors(60) {
+	for _, s := range doors(t, 60) {
 		for _, show := range []Show{Both, Plan} {
 			s.view.Show = show
 			s.draw(&l, &sc, 800, 600)
@@ -28,7 +28,7 @@ func TestTheHandleGivesTheSwingBack(t *testing.T) {
 func TestSwingAtStaysWithinTheSwing(t *testing.T) {
 	var l List
 	var sc Scene
-	for _, s := range doors(20) {
+	for _, s := range doors(t, 20) {
 		s.view.Show = Plan
 		f := s.draw(&l, &sc, 500, 500)
 		for x := 0.0; x <= 500; x += 50 {
@@ -44,7 +44,7 @@ func TestSwingAtStaysWithinTheSwing(t *testing.T) {
 func TestTheSectionLineGivesItsHeightBack(t *testing.T) {
 	var l List
 	var sc Scene
-	for _, s := range doors(60) {
+	for _, s := range doors(t, 60) {
 		s.view.Show = Both
 		s.draw(&l, &sc, 800, 600)
 		if got := sc.SectionAt(sc.SectionGrip()); math.Abs(got-sc.Section()) > 0.01 {
@@ -59,7 +59,7 @@ func TestTheSectionLineGivesItsHeightBack(t *testing.T) {
 func TestAPlaceOnAnEdgeIsFoundAgain(t *testing.T) {
 	var l List
 	var sc Scene
-	for _, s := range doors(60) {
+	for _, s := range doors(t, 60) {
 		s.view.Show = Front
 		f := s.draw(&l, &sc, 800, 900)
 		for e := range fit.Edges {

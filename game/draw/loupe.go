@@ -79,7 +79,7 @@ type loupeTag struct {
 func (s *Scene) loupeTag(e fit.Edge, place float64) loupeTag {
 	gap := s.f.Gaps[e].Curve.At(place)
 	v := s.w.Gaps[e].Judge(gap)
-	t := loupeTag{gap: s.gap(gap).say(", ").say(verdictNames[v]).keep()}
+	t := loupeTag{gap: s.held(gap, s.w.Gaps[e]).say(", ").say(verdictNames[v]).keep()}
 	w := s.words.say(edgeNames[e]).say(", ")
 	s.length(place)
 	if e.Upright() {
@@ -166,6 +166,9 @@ func (s *Scene) levelLoupe(t sheet, e fit.Edge, y float64, at Pt) {
 	}
 	s.loupeTicks(t, near, Pt{j.face, near.Y})
 }
+
+// hair is what arithmetic may leave of a gap that is nothing, mm: no overlap is shown for it.
+const hair = 1e-6
 
 // uprightLoupe shows the head or the floor and the end of the leaf, cut upright
 // across the opening, the knuckle side on the right.

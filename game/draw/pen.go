@@ -42,6 +42,19 @@ func (p *pen) box(x0, y0, x1, y1 float64) {
 	p.xy(x0, y1)
 }
 
+// bothWays draws the sign on a handle that is moved along a direction of length 1: an arrow
+// head either way from its middle, from base to tip, half its breadth to a side, px.
+func (p *pen) bothWays(c, along Pt, base, tip, half float64) {
+	for _, way := range [2]float64{1, -1} {
+		x, y := along.X*way, along.Y*way
+		from := p.start()
+		p.xy(c.X+x*tip, c.Y+y*tip)
+		p.xy(c.X+x*base-y*half, c.Y+y*base+x*half)
+		p.xy(c.X+x*base+y*half, c.Y+y*base-x*half)
+		p.fill(from, HandleSign)
+	}
+}
+
 // arc adds the points of an arc about c from angle a to b, radians, clockwise on
 // the sheet from the x axis, in steps short enough to look round.
 func (p *pen) arc(c Pt, r, a, b float64) {

@@ -129,14 +129,19 @@ func (s *Scene) drawJambs(t sheet, y float64) {
 	}
 }
 
-// wallCut shows the wall between two corners, open where it runs on.
-func (s *Scene) wallCut(t sheet, a, b Pt) {
-	p := &s.pen
-	from := p.start()
+// boxOn adds the corners of a box of a sheet, between two of them.
+func (p *pen) boxOn(t sheet, a, b Pt) {
 	p.to(t.to(a))
 	p.to(t.to(Pt{b.X, a.Y}))
 	p.to(t.to(b))
 	p.to(t.to(Pt{a.X, b.Y}))
+}
+
+// wallCut shows the wall between two corners, open where it runs on.
+func (s *Scene) wallCut(t sheet, a, b Pt) {
+	p := &s.pen
+	from := p.start()
+	p.boxOn(t, a, b)
 	p.face(from, Wall, Wall, 0, wallHatch)
 	for _, z := range [2]float64{a.Y, b.Y} {
 		p.rule(t.to(Pt{a.X, z}), t.to(Pt{b.X, z}), Line, thin)
@@ -147,10 +152,7 @@ func (s *Scene) wallCut(t sheet, a, b Pt) {
 func (s *Scene) timberCut(t sheet, a, b Pt, ink Ink, h hatching) {
 	p := &s.pen
 	from := p.start()
-	p.to(t.to(a))
-	p.to(t.to(Pt{b.X, a.Y}))
-	p.to(t.to(b))
-	p.to(t.to(Pt{a.X, b.Y}))
+	p.boxOn(t, a, b)
 	p.face(from, ink, Line, medium, h)
 }
 

@@ -79,8 +79,8 @@ func inches(mm float64) string {
 }
 
 // doors gives all the made-up doors, the demo jobs and some crooked ones.
-func doors(crooked int) []situation {
-	all := append(situations(), demos()...)
+func doors(t testing.TB, crooked int) []situation {
+	all := append(situations(), demoJobs(t)...)
 	r := rand.New(rand.NewPCG(1, 2)) // a fixed seed: the doors are always the same
 	for range crooked {
 		all = append(all, jogged(r))
@@ -91,7 +91,7 @@ func doors(crooked int) []situation {
 func TestEverythingLiesOnTheSheet(t *testing.T) {
 	var l List
 	var sc Scene
-	for i, s := range doors(200) {
+	for i, s := range doors(t, 200) {
 		for _, sh := range sheets {
 			s.view.Show = sh.show
 			s.view.Lens = Lens{On: i%2 == 0, Edge: fit.Edge(i % 4), Place: float64(i * 37 % 2000)}
@@ -122,7 +122,7 @@ func TestEverythingLiesOnTheSheet(t *testing.T) {
 func TestNoTwoTextsMeet(t *testing.T) {
 	var l List
 	var sc Scene
-	for _, s := range doors(200) {
+	for _, s := range doors(t, 200) {
 		for _, sh := range sheets {
 			s.view.Show, s.view.Lens = sh.show, Lens{}
 			s.draw(&l, &sc, sh.width, sh.height)
@@ -151,7 +151,7 @@ func TestNoTwoTextsMeet(t *testing.T) {
 func TestMarksStayFew(t *testing.T) {
 	var l List
 	var sc Scene
-	for _, s := range doors(50) {
+	for _, s := range doors(t, 50) {
 		for _, sh := range sheets {
 			s.view.Show = sh.show
 			s.draw(&l, &sc, sh.width, sh.height)
@@ -171,7 +171,7 @@ func TestMarksStayFew(t *testing.T) {
 func TestGapsAreEnlargedExactly(t *testing.T) {
 	var l List
 	var sc Scene
-	for _, s := range doors(50) {
+	for _, s := range doors(t, 50) {
 		for _, k := range []float64{0, 1, 7} {
 			s.view.Factor, s.view.Show = k, Front
 			f := s.draw(&l, &sc, 800, 800)
@@ -197,7 +197,7 @@ func TestGapsAreEnlargedExactly(t *testing.T) {
 func TestCornersOfTheOpeningAgree(t *testing.T) {
 	var l List
 	var sc Scene
-	for _, s := range doors(100) {
+	for _, s := range doors(t, 100) {
 		s.draw(&l, &sc, 800, 800)
 		h, l := sc.frame[fit.HingeSide], sc.frame[fit.LatchSide]
 		top, floor := sc.frame[fit.HeadSide], sc.frame[fit.FloorSide]
@@ -217,7 +217,7 @@ func TestCornersOfTheOpeningAgree(t *testing.T) {
 func TestThePlanIsTrueToScale(t *testing.T) {
 	var l List
 	var sc Scene
-	for _, s := range doors(50) {
+	for _, s := range doors(t, 50) {
 		s.view.Show = Plan
 		s.draw(&l, &sc, 500, 500)
 		c := sc.cutLeaf(sc.section, sc.now)
@@ -234,7 +234,7 @@ func TestThePlanIsTrueToScale(t *testing.T) {
 func TestVerdictsShow(t *testing.T) {
 	var l List
 	var sc Scene
-	for _, s := range doors(100) {
+	for _, s := range doors(t, 100) {
 		s.view.Show, s.view.Lens = Front, Lens{}
 		f := s.draw(&l, &sc, 800, 800)
 		var drawn, want [Inks]bool
@@ -297,7 +297,7 @@ func TestTheFactorIsAlwaysWritten(t *testing.T) {
 }
 
 func TestAMirroredDrawingIsTheMirrorImage(t *testing.T) {
-	for _, s := range append(doors(20), worked()...) {
+	for _, s := range append(doors(t, 20), worked()...) {
 		s.view.Show, s.view.Lens, s.view.Sight = Front, Lens{}, nil
 		var left, right List
 		var sc Scene
@@ -330,8 +330,12 @@ func TestAMirroredDrawingIsTheMirrorImage(t *testing.T) {
 func TestDrawingAgainMakesNoGarbage(t *testing.T) {
 	var l List
 	var sc Scene
+	all := worked()
 	for _, s := range situations() {
 		s.view.Show = Both
+		all = append(all, s)
+	}
+	for _, s := range all {
 		f := new(fit.Fit)
 		fit.Evaluate(f, &s.d)
 		v := s.view
@@ -379,7 +383,7 @@ func FuzzView(f *testing.F) {
 	f.Add(360.0, 640.0, 12.0, 1000.0, 0.5, 700.0, 13.0, uint8(0))
 	f.Add(1.0, 1e4, -3.0, -1e9, 4.0, math.Inf(1), 1e3, uint8(7))
 	f.Add(math.NaN(), 0.0, 1e9, math.NaN(), math.NaN(), 0.0, -1.0, uint8(0xff))
-	all := append(situations(), demos()...)
+	all := append(situations(), demoJobs(f)...)
 	f.Fuzz(func(t *testing.T, w, h, factor, section, swing, place, size float64, how uint8) {
 		s := all[int(how)%len(all)]
 		var fitted fit.Fit

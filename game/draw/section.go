@@ -40,13 +40,8 @@ func (s *Scene) drawSectionLine() {
 		p.ring(c, sectionRadius+3, Handle, medium)
 	}
 	p.disc(c, sectionRadius, Handle)
-	for _, way := range [2]float64{1, -1} {
-		from := p.start()
-		p.xy(c.X, c.Y+way*7)
-		p.xy(c.X-3.8, c.Y+way*2.6)
-		p.xy(c.X+3.8, c.Y+way*2.6)
-		p.fill(from, HandleSign)
-	}
+	p.bothWays(c, Pt{0, 1}, 2.6, 7, 3.8)
+
 }
 
 // SectionAt gives the height y whose section line runs through a point of the

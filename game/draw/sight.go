@@ -49,16 +49,8 @@ func outline(l *door.Leaf, e fit.Edge, place float64) (u, v float64) {
 
 // ends gives the places of an edge's two ends, in leaf axes, mm.
 func ends(l *door.Leaf, e fit.Edge) (lo, hi float64) {
-	c := l.Corners(0)
-	switch e {
-	case fit.HingeSide:
-		return c.HangingFoot.Y, c.HangingHead.Y
-	case fit.LatchSide:
-		return c.ClosingFoot.Y, c.ClosingHead.Y
-	case fit.HeadSide:
-		return c.HangingHead.X, c.ClosingHead.X
-	}
-	return c.HangingFoot.X, c.ClosingFoot.X
+	at := l.Ends(e, 0)
+	return at.Lo, at.Hi
 }
 
 // spot carries a leaf's point to the unmirrored front picture as part of an edge.

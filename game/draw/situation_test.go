@@ -1,12 +1,12 @@
 package draw
 
 import (
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
+	"testing"
 
 	"leafwright/game"
+	"leafwright/game/internal/demos"
 	"leafwright/geom"
 	"leafwright/geom/door"
 	"leafwright/geom/fit"
@@ -155,24 +155,14 @@ var sheets = []struct {
 	{"paper", 718, 1020, Both},
 }
 
-// demos reads the demo jobs, each with the leaf a little open.
-func demos() []situation {
-	files, err := filepath.Glob("../../testdata/jobs/*.json")
-	if err != nil || len(files) < 7 {
-		panic("the demo jobs are missing")
-	}
-	slices.SortStableFunc(files, func(a, b string) int { return len(strings.SplitN(a, "-", 2)[0]) - len(strings.SplitN(b, "-", 2)[0]) }) // 10 after 9
-	var all []situation
-	for i, file := range files {
-		data, err := os.ReadFile(file)
-		if err != nil {
-			panic(err)
-		}
-		job, err := game.Parse(data)
-		if err != nil {
-			panic(file + ": " + err.Error())
-		}
-		s := situation{name: strings.TrimSuffix(filepath.Base(file), ".json"), d: job.Door, a: job.Anatomy, w: job.Wanted}
+// demoJobs are the demo jobs, each with the leaf a little open.
+func demoJobs(t testing.TB) (all []situation) {
+	t.Helper()
+	names := demos.Names(t)
+	slices.SortStableFunc(names, func(a, b string) int { return len(strings.SplitN(a, "-", 2)[0]) - len(strings.SplitN(b, "-", 2)[0]) }) // 10 after 9
+	for i, name := range names {
+		job := demos.Job(t, name)
+		s := situation{name: name, d: job.Door, a: job.Anatomy, w: job.Wanted}
 		s.view.RightHung = job.Hand == game.Right
 		s.view.Swing = geom.Angle(i*14) * geom.Degree
 		all = append(all, s)

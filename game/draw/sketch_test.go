@@ -1,9 +1,6 @@
 package draw
 
 import (
-	"bytes"
-	"os"
-	"path/filepath"
 	"testing"
 )
 
@@ -54,24 +51,7 @@ func TestSketchGolden(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			var l List
 			all[i].Draw(&l, 160, 200)
-			got := l.SVG(&Day)
-			file := filepath.Join("testdata", "sketch-"+name+".svg")
-			if *update {
-				if err := os.WriteFile(file, got, 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			want, err := os.ReadFile(file)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if !bytes.Equal(got, want) {
-				beside := filepath.Join(t.ArtifactDir(), name+".svg")
-				if err := os.WriteFile(beside, got, 0o644); err != nil {
-					t.Fatal(err)
-				}
-				t.Errorf("drawing changed; look at it: diff %s %s", file, beside)
-			}
+			golden(t, "sketch-"+name, l.SVG(&Day))
 		})
 	}
 }

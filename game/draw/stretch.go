@@ -6,26 +6,23 @@ import (
 	"leafwright/geom/judge"
 )
 
-// hair is how far beyond its limit a gap must lie, in mm, to show as a stretch:
-// arithmetic's noise on a gap that is just as wanted must not.
-const hair = 1e-6
-
 // eachStretch shows every stretch of every closed gap that is not as wanted, the
 // tight ones before the binding ones they hold.
 func (s *Scene) eachStretch(show func(e fit.Edge, v judge.Verdict, over geom.Interval)) {
 	for e := range fit.Edges {
 		curve, want := s.f.Gaps[e].Curve, s.w.Gaps[e]
-		s.stretches = curve.Below(want.Least-hair, s.stretches[:0])
+		least, most := want.Kept()
+		s.stretches = curve.Below(least, s.stretches[:0])
 		for _, over := range s.stretches {
 			show(e, judge.Tight, over)
 		}
 		if want.Most > 0 {
-			s.stretches = curve.Above(want.Most+hair, s.stretches[:0])
+			s.stretches = curve.Above(most, s.stretches[:0])
 			for _, over := range s.stretches {
 				show(e, judge.Slack, over)
 			}
 		}
-		s.stretches = curve.Below(-hair, s.stretches[:0])
+		s.stretches = curve.Below(want.Bind(), s.stretches[:0])
 		for _, over := range s.stretches {
 			show(e, judge.Binds, over)
 		}

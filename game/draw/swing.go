@@ -107,7 +107,7 @@ func (s *Scene) writeLatchGap(gap float64, at Pt, j jamb) {
 	a := s.plan.to(Pt{(at.X + j.face) / 2, at.Y})
 	top := s.plan.to(Pt{at.X, j.back}).Y - dimensionRow/2
 	p.rule(a, Pt{a.X, top}, Fine, thin)
-	l := label{verdict: v, text: s.gap(gap).keep()}
+	l := label{verdict: v, text: s.held(gap, want).keep()}
 	sign := 0.0
 	if v != judge.Good {
 		sign = signSize + signGap
@@ -196,14 +196,8 @@ func (s *Scene) drawGrip() {
 	pin := s.plan.to(s.pinAt(s.section))
 	d := max(distance(c, pin), 1)
 	tx, ty := -(c.Y-pin.Y)/d, (c.X-pin.X)/d
-	for _, way := range [2]float64{1, -1} {
-		x, y := tx*way, ty*way
-		from := p.start()
-		p.xy(c.X+x*9, c.Y+y*9)
-		p.xy(c.X+x*4-y*4.5, c.Y+y*4+x*4.5)
-		p.xy(c.X+x*4+y*4.5, c.Y+y*4-x*4.5)
-		p.fill(from, HandleSign)
-	}
+	p.bothWays(c, Pt{tx, ty}, 4, 9, 4.5)
+
 }
 
 // drawFouling marks where an edge fouls its jamb worst as the leaf swings, and

@@ -61,15 +61,8 @@ func (s *Scene) eachPlace(a, b geom.Profile, lo, hi float64) {
 
 // edgeLine gives a leaf's edge as a profile, and the sign by which it grows.
 func edgeLine(l *door.Leaf, e fit.Edge) (line geom.Profile, out float64) {
-	switch e {
-	case fit.HingeSide:
-		return l.Hanging, -1
-	case fit.LatchSide:
-		return l.Closing, 1
-	case fit.HeadSide:
-		return l.Top, 1
-	}
-	return l.Bottom, -1
+	at, in := l.Line(e)
+	return *at, -in
 }
 
 // goneFromLeaf shows what has come off an edge of the leaf.

@@ -3,6 +3,8 @@ package draw
 import (
 	"math"
 	"strconv"
+
+	"leafwright/geom/judge"
 )
 
 // words keeps the writings of recent drawings, so that a frame that says what the
@@ -61,6 +63,20 @@ func (s *Scene) gap(mm float64) *words {
 		return s.words.say(s.v.Format(mm))
 	}
 	return s.words.number(mm, 1)
+}
+
+// held writes a gap held against its limits: one just out of them that reads like the limit
+// it misses with the side of it that it is on, as ">3.0".
+func (s *Scene) held(mm float64, to judge.Limits) *words {
+	said, limit, side := s.gap(mm).keep(), to.Most, ">"
+	v := to.Judge(mm)
+	if v == judge.Tight {
+		limit, side = to.Least, "<"
+	}
+	if (v == judge.Tight || v == judge.Slack) && s.gap(limit).keep() == said {
+		s.words.say(side)
+	}
+	return s.words.say(said)
 }
 
 // length writes a height or a width as the view wants it.

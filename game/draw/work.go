@@ -316,13 +316,8 @@ func (s *Scene) drawCutGrips(g *Sight, w *Work) {
 				p.ring(c, workRound+3, Handle, medium*1.4)
 			}
 			p.disc(c, workRound, Handle)
-			for _, way := range [2]float64{1, -1} {
-				from := p.start()
-				p.xy(c.X, c.Y+way*6)
-				p.xy(c.X-3.4, c.Y+way*2)
-				p.xy(c.X+3.4, c.Y+way*2)
-				p.fill(from, HandleSign)
-			}
+			p.bothWays(c, Pt{0, 1}, 2, 6, 3.4)
+
 		}
 	}
 }

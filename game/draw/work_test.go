@@ -176,7 +176,7 @@ func TestWorkedTextsKeepApart(t *testing.T) {
 }
 
 func TestAPictureSaysNothingOfWhatWasNotDone(t *testing.T) {
-	for _, s := range doors(10) {
+	for _, s := range doors(t, 10) {
 		var plain, same List
 		var sc Scene
 		s.draw(&plain, &sc, 800, 800)
@@ -192,7 +192,7 @@ func TestAPictureSaysNothingOfWhatWasNotDone(t *testing.T) {
 func TestASightGivesPlacesBack(t *testing.T) {
 	var l List
 	var sc Scene
-	for _, s := range doors(60) {
+	for _, s := range doors(t, 60) {
 		s.view.Show = Front
 		s.draw(&l, &sc, 700, 900)
 		g := sc.Sight()
@@ -230,7 +230,7 @@ func TestASightGivesPlacesBack(t *testing.T) {
 func TestAKeptSightKeepsThePictureStill(t *testing.T) {
 	var l List
 	var sc Scene
-	for _, s := range doors(30) {
+	for _, s := range doors(t, 30) {
 		s.view.Show = Front
 		s.draw(&l, &sc, 700, 900)
 		g := sc.Sight()
@@ -256,7 +256,7 @@ func TestToolsReachTheirTargets(t *testing.T) {
 	var l List
 	var sc Scene
 	const reach = 21.0
-	for _, s := range doors(20) {
+	for _, s := range doors(t, 20) {
 		for _, right := range []bool{false, true} {
 			s.view.RightHung, s.view.Show = right, Front
 			for _, held := range []Held{HeldPlane, HeldStrip} {
@@ -310,22 +310,6 @@ func TestToolsReachTheirTargets(t *testing.T) {
 			if sc.Hit(Pt{sc.frontBox.middle(), 450}).Kind != Nothing {
 				t.Errorf("%s: the middle of the leaf is something", s.name)
 			}
-		}
-	}
-}
-
-func TestWorkedDrawnAgainMakesNoGarbage(t *testing.T) {
-	var l List
-	var sc Scene
-	for _, s := range worked() {
-		f := new(fit.Fit)
-		fit.Evaluate(f, &s.d)
-		v := s.view
-		v.Width, v.Height = 1000, 850
-		again := func() { sc.Draw(&l, f, &s.d, &s.a, &s.w, v) }
-		again()
-		if n := testing.AllocsPerRun(20, again); n > 4 {
-			t.Errorf("%s: %g allocations a drawing", s.name, n)
 		}
 	}
 }

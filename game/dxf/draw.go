@@ -97,21 +97,14 @@ func (d *drawing) frame(x, y float64) pt {
 
 // edgeOf gives an edge of the leaf.
 func edgeOf(l *door.Leaf, e door.Edge) geom.Profile {
-	return [door.Edges]geom.Profile{l.Hanging, l.Closing, l.Top, l.Bottom}[e]
+	line, _ := l.Line(e)
+	return *line
 }
 
 // ends gives where an edge of the leaf begins and ends, depth behind the knuckle face.
 func ends(l *door.Leaf, e door.Edge, depth float64) (lo, hi float64) {
-	c := l.Corners(depth)
-	switch e {
-	case door.HingeSide:
-		return c.HangingFoot.Y, c.HangingHead.Y
-	case door.LatchSide:
-		return c.ClosingFoot.Y, c.ClosingHead.Y
-	case door.HeadSide:
-		return c.HangingHead.X, c.ClosingHead.X
-	}
-	return c.HangingFoot.X, c.ClosingFoot.X
+	at := l.Ends(e, depth)
+	return at.Lo, at.Hi
 }
 
 // run gives a leaf's edge from lo to hi, or back where hi is the lesser, through its

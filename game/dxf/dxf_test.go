@@ -5,12 +5,12 @@ import (
 	"math"
 	"os"
 	"os/exec"
-	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
 
 	"leafwright/game"
+	"leafwright/game/internal/demos"
 	"leafwright/game/words"
 	"leafwright/geom"
 	"leafwright/geom/door"
@@ -28,16 +28,7 @@ type entity struct {
 // more that works every edge, the hinges and the frame.
 func jobs(t *testing.T) (all []game.Job) {
 	t.Helper()
-	paths, _ := filepath.Glob("../../testdata/jobs/*.json")
-	for i, path := range paths {
-		data, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		j, err := game.Parse(data)
-		if err != nil {
-			t.Fatal(err)
-		}
+	for i, j := range demos.All(t) {
 		o := game.Option{Name: "Дверь 門 \\ 😀 ^x"}
 		o.Moves = []trim.Move{
 			{Kind: trim.Plane, Edge: door.HingeSide, First: 1, Last: 2},

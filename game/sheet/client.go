@@ -95,6 +95,10 @@ func (c *client) recommend(f *flow) {
 		}
 	}
 	text := []string{b.say.reason(all, names, c.best-c.first)}
+	less := c.lesser()
+	if less != nil && b.letter != "" {
+		head = "Of these we recommend " + b.name
+	}
 	if b.letter == "" && b.mended() != "" && all[0].fits() {
 		head = "We recommend leaving the fit of the door as it is"
 		text[0] = "It fits as it is: only its bad places need mending."
@@ -107,6 +111,9 @@ func (c *client) recommend(f *flow) {
 	}
 	if len(all) > 2 {
 		text = append(text, "Chosen by how well the door fits, then by how much of the old wood stays, then by time.")
+	}
+	if less != nil {
+		text = append(text, tied(less.known(b)))
 	}
 	inside := f.width() - 2*inner
 	tall := height(head, boldStyle, inside) + 2*inner
@@ -147,7 +154,7 @@ func (c *client) beside(f *flow) {
 	if options {
 		c.band(f, "What is done", cellStyle, of((*way).done))
 	}
-	c.band(f, "What you will see", cellStyle, func(w *way) []string { return w.say.see(&w.col) })
+	c.band(f, "What you will see", cellStyle, func(w *way) []string { return w.say.see(&w.col, &c.ways[0].col) })
 	c.band(f, "What you will feel", cellStyle, c.feel)
 	c.band(f, "Through the year", cellStyle, func(w *way) []string { return []string{w.seasons()} })
 	if !options {
@@ -283,37 +290,40 @@ func (c *client) feel(w *way) (out []string) {
 
 // foot says what harms while it is done, how sure it all is, and explains words.
 func (c *client) foot(f *flow) {
-	if harm := c.harm(); len(harm) > 0 {
-		f.heading("While the work is done")
-		for _, t := range harm {
-			c.para(f, t, cellStyle)
+	f.space(2 * MM)
+	c.named(f, "While the work is done:", c.harm())
+	c.named(f, "How sure this is:", []string{strings.Join(c.sureness(), " ")})
+	var meant []string
+	for _, w := range explained(c.said) {
+		meant = append(meant, w[0]+": "+w[1]+".")
+	}
+	c.named(f, "Words used here:", meant)
+}
+
+// named sets paragraphs, the first with their name before it, and keeps their words.
+func (c *client) named(f *flow, name string, all []string) {
+	c.said = append(c.said, all...)
+	for i, t := range all {
+		if i == 0 {
+			f.space(1 * MM)
+			f.runIn(name, tied(t), cellStyle)
+			continue
 		}
-	}
-	f.heading("How sure this is")
-	for _, t := range c.sureness() {
-		c.para(f, t, cellStyle)
-	}
-	words := explained(c.said)
-	if len(words) == 0 {
-		return
-	}
-	f.heading("Words used here")
-	for _, w := range words {
-		f.para(w[0]+": "+w[1]+".", cellStyle)
+		f.para(tied(t), cellStyle)
 	}
 }
 
 // sign leaves room to choose and to sign.
 func (c *client) sign(f *flow) {
-	f.need(26 * MM)
-	if len(c.options()) == 0 {
-		f.heading("Seen")
-		f.y += signRoom - tick
-	} else {
-		f.heading("Your choice")
-		c.choices(f)
-		f.y += signRoom
+	f.need(22 * MM)
+	f.space(3 * MM)
+	head := "Seen"
+	if len(c.options()) > 0 {
+		head = "Your choice"
+		c.choices(f, f.left+draw.TextWidth(head, headStyle.size, true)+6*MM)
 	}
+	set(f.l(), head, headStyle, f.left, f.y, f.width())
+	f.y += lead*headStyle.size + signRoom
 	l := f.l()
 	third := (f.width() - 2*columnGap) / 3
 	for i, text := range [3]string{"Name", "Signature", "Date"} {
@@ -324,20 +334,19 @@ func (c *client) sign(f *flow) {
 	f.y += lead*smallStyle.size + 1*MM
 }
 
-// choices sets a box to put a cross in for each way.
-func (c *client) choices(f *flow) {
-	x, l := f.left, f.l()
+// choices sets a box to put a cross in for each way, from x on.
+func (c *client) choices(f *flow, x float64) {
+	l, top := f.l(), f.y+0.8*MM
 	put := func(text string) {
 		room := tick + 2*MM + draw.TextWidth(text, bodyStyle.size, false) + 8*MM
-		outline(l, draw.Line, hair, draw.Pt{X: x, Y: f.y}, draw.Pt{X: x + tick, Y: f.y}, draw.Pt{X: x + tick, Y: f.y + tick}, draw.Pt{X: x, Y: f.y + tick})
-		write(l, text, bodyStyle, draw.Start, x+tick+2*MM, f.y+tick-0.6*MM)
+		outline(l, draw.Line, hair, draw.Pt{X: x, Y: top}, draw.Pt{X: x + tick, Y: top}, draw.Pt{X: x + tick, Y: top + tick}, draw.Pt{X: x, Y: top + tick})
+		write(l, text, bodyStyle, draw.Start, x+tick+2*MM, top+tick-0.6*MM)
 		x += room
 	}
 	for _, w := range c.options() {
 		put(w.letter)
 	}
 	put("leave it as it is")
-	f.y += tick
 }
 
 // ratedPages is the sheet of a leaf that takes no advice.

@@ -3,8 +3,6 @@ package sheet
 import (
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"reflect"
 	"regexp"
 	"slices"
@@ -15,6 +13,7 @@ import (
 	"leafwright/game"
 	"leafwright/game/draw"
 	"leafwright/game/hardware"
+	"leafwright/game/internal/demos"
 	"leafwright/game/measure"
 	"leafwright/game/words"
 	"leafwright/geom"
@@ -29,16 +28,7 @@ import (
 // hung otherwise, a strip glued on.
 func clientJobs(t testing.TB) (all []game.Job) {
 	t.Helper()
-	paths, _ := filepath.Glob("../../testdata/jobs/*.json")
-	for _, path := range paths {
-		data, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		j, err := game.Parse(data)
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, j := range demos.All(t) {
 		if len(j.Options) == 0 {
 			j.Options = []game.Option{
 				{Name: "Shave it", Moves: []trim.Move{
@@ -192,6 +182,10 @@ func TestNoTradeWordUnexplained(t *testing.T) {
 		j.Options[2].Moves = append(j.Options[2].Moves, j.NewMove(trim.Kinds[k].Kind))
 	}
 	all = append(all, Ask{Job: &j, Kind: Client, Paper: Papers[0], Options: []int{2}, Words: words.UK}, Ask{Job: &j, Kind: Client, Paper: Papers[0], Options: []int{2}, Words: words.US})
+	for _, r := range words.Regions { // what the advice calls its ways
+		j := clientJob(t, "Terrace house, back bedroom")
+		all = append(all, Ask{Job: &j, Kind: Client, Paper: Papers[0], Options: []int{2}, Words: r, Plans: game.Advice(&j, game.AdviceWishes{}).Plans[1:]})
+	}
 	named := len(all)
 	all = append(all, Ask{Job: &j, Kind: Client, Paper: Papers[0], Options: []int{0, 1, 2}, Words: words.UK})
 	met := 0
@@ -416,7 +410,7 @@ func TestWhatIsSaidOfAWay(t *testing.T) {
 			c := a.Job.Column(o)
 			says(t, text, s.Span(f.Gaps[fit.FloorSide].Least, f.Gaps[fit.FloorSide].Most))
 			if c.Volume > 0 {
-				says(t, text, words.CubicCentimetres(m.numbers[len(m.numbers)-1]*1000)+" of the old wood")
+				says(t, text, words.CubicCentimetres(m.numbers[len(m.numbers)-1]*1000)+", ")
 			}
 			good := judge.Worst(judge.Verdicts(f, &c.Tried.Door, &a.Job.Wanted)) == judge.Good
 			if good && c.Refused == 0 {

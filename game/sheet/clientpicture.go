@@ -103,13 +103,14 @@ func (c *client) legend(f *flow) {
 		}
 		gone = gone || c.ways[i].col.Off > 0
 	}
-	said := "The pictures show the gaps wider than they are; the numbers are true"
-	if c.a.Unit == measure.MM {
-		said += " millimetres"
-	}
 	f.space(1 * MM)
-	c.para(f, said+".", smallStyle)
-	x := f.left
+	said := "The numbers are true"
+	if c.a.Unit == measure.MM {
+		said = "The numbers are true millimetres"
+	}
+	write(f.l(), said, smallStyle, draw.Start, f.left, f.y+rise*smallStyle.size)
+	c.said = append(c.said, said)
+	x := f.left + draw.TextWidth(said, smallStyle.size, false) + 6*MM
 	put := func(text string, sign func(l *draw.List, x, y float64)) {
 		wide := draw.TextWidth(text, smallStyle.size, false) + 4*MM
 		if x > f.left && x+wide > f.right {
@@ -149,8 +150,5 @@ func (c *client) legend(f *flow) {
 			}
 		})
 	}
-	if x > f.left {
-		f.y += lead * smallStyle.size
-	}
-	f.y += 1 * MM
+	f.y += lead*smallStyle.size + 1*MM
 }

@@ -74,18 +74,26 @@ func (p plain) widest(e door.Edge, g *fit.Gap) string {
 	return [3]string{"widest towards " + low, "widest in the middle", "widest towards " + high}[third(at)]
 }
 
-// see says what the eye sees of a door.
-func (p plain) see(c *game.Column) (out []string) {
+// see says what the eye sees of a door, but of the gap under it only where that is another
+// than before.
+func (p plain) see(c, before *game.Column) (out []string) {
 	least, most := math.Inf(1), math.Inf(-1)
-	var rest []string // the even ones
+	var unlike, rest []string // gaps that are uneven, and even ones
 	for _, e := range [3]door.Edge{door.HingeSide, door.LatchSide, door.HeadSide} {
 		g := &c.Fit.Gaps[e]
 		if g.Most-g.Least > uneven {
-			out = append(out, "Uneven gap at the "+p.side(e)+": "+p.gap(g.Least, g.Most)+", "+p.widest(e, g)+".")
+			unlike = append(unlike, p.gap(g.Least, g.Most)+" at the "+p.side(e)+", "+p.widest(e, g))
 			continue
 		}
 		least, most = min(least, g.Least), max(most, g.Most)
 		rest = append(rest, p.gap(g.Least, g.Most)+" at the "+p.side(e))
+	}
+	switch len(unlike) {
+	case 0:
+	case 1:
+		out = append(out, "Uneven gap: "+unlike[0]+".")
+	default:
+		out = append(out, "Uneven gaps: "+strings.Join(unlike, "; ")+".")
 	}
 	switch {
 	case len(rest) == 3 && most-least <= uneven:
@@ -95,7 +103,13 @@ func (p plain) see(c *game.Column) (out []string) {
 	case len(rest) > 0:
 		out = append(out, "Elsewhere: "+words.Listed(rest)+".")
 	}
-	out = append(out, "Under the door: "+p.gap(c.Fit.Gaps[door.FloorSide].Least, c.Fit.Gaps[door.FloorSide].Most)+".")
+	under := func(c *game.Column) string {
+		g := &c.Fit.Gaps[door.FloorSide]
+		return "Under the door: " + p.gap(g.Least, g.Most) + "."
+	}
+	if now := under(c); c == before || now != under(before) {
+		out = append(out, now)
+	}
 	for i := range c.Tried.Steps {
 		s := &c.Tried.Steps[i]
 		if s.Why == nil && !s.Move.Off && s.Done.Strips > 0 {
@@ -145,7 +159,7 @@ func (p plain) feel(c *game.Column) (out []string) {
 			close = append(close, p.figure(f.Worst, f.Margin)+" at the "+p.side(f.Edge)+p.where(f, f.Stretch))
 			continue
 		case atFrame && f.Verdict == judge.Slack:
-			wide = append(wide, p.figure(f.Worst, f.Margin)+" at the "+p.side(f.Edge)+p.where(f, f.Stretch))
+			wide = append(wide, p.figure(f.Worst, f.Margin)+" at the "+p.side(f.Edge)) // where is seen
 			kept = kept && !standsOff(c, f.Edge)
 			continue
 		case f.Subject == judge.StopGap && f.Verdict == judge.Slack:
@@ -284,11 +298,11 @@ func (p plain) timber(c *game.Column, whole float64) string {
 			said += " It can all be undone."
 		}
 	case c.Off < 0.05 && len(c.Recut) == 0:
-		said = words.CubicCentimetres(c.Volume*1000) + " of the old wood, off its sharp edges."
+		said = words.CubicCentimetres(c.Volume*1000) + ", off its sharp edges."
 	case c.Off < 0.05:
-		said = words.CubicCentimetres(c.Volume*1000) + " of the old wood, all out of the pockets for the hinges."
+		said = words.CubicCentimetres(c.Volume*1000) + ", all out of the pockets for the hinges."
 	default:
-		said = words.CubicCentimetres(c.Volume*1000) + " of the old wood, " + percent(c.Volume*1000/whole) + " of the door; " + p.Amount(c.Off) + " off its edges where most."
+		said = words.CubicCentimetres(c.Volume*1000) + ", " + percent(c.Volume*1000/whole) + " of the door; " + p.Amount(c.Off) + " off its edges where most."
 	}
 	if c.Frame {
 		said += " The frame is worked on too."

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"leafwright/game"
+	"leafwright/game/internal/demos"
 	"leafwright/game/measure"
 	"leafwright/game/sheet"
 	"leafwright/game/words"
@@ -41,7 +42,7 @@ func TestNumbersAreTheModels(t *testing.T) {
 		if unit == measure.Inch {
 			line, fine = 25.4/32, 25.4/64
 		}
-		for _, j := range allJobs(t) {
+		for _, j := range demos.All(t) {
 			for o := range j.Options {
 				if game.Rated(&j) {
 					continue

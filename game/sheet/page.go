@@ -11,6 +11,7 @@ import (
 	"leafwright/game/draw"
 	"leafwright/game/measure"
 	"leafwright/game/words"
+	"leafwright/geom/advise"
 )
 
 // Kind is what a sheet is for.
@@ -34,6 +35,7 @@ type Ask struct {
 	Paper   Paper
 	Unit    measure.Unit
 	Words   words.Region
+	Plans   []advise.Plan // for Client: what the advice knows of the door as it stands, best first; none where it was not asked
 }
 
 // ErrRated is why there is no marking-out sheet or template for a rated leaf.

@@ -11,6 +11,7 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/draw"
+	"leafwright/game/internal/demos"
 	"leafwright/game/measure"
 	"leafwright/game/sheet"
 	"leafwright/game/words"
@@ -50,7 +51,7 @@ func everySheet(t *testing.T, all []game.Job, do func(what string, a *sheet.Ask,
 
 // busy are jobs with more on a sheet than any of the demos: long names, every kind of move.
 func busy(t *testing.T) []game.Job {
-	all := allJobs(t)[1:4] // hung on either side, framed and boarded
+	all := demos.All(t)[1:4] // hung on either side, framed and boarded
 	for n := range all {
 		j := &all[n]
 		j.Options = nil
@@ -106,7 +107,7 @@ func extent(p *sheet.Page, m *draw.Mark) (x0, y0, x1, y1 float64) {
 // endless.
 func TestNothingIsClipped(t *testing.T) {
 	const rim = 10.5 * sheet.MM // the margins are 12 mm; lines have a width, tints a hem
-	everySheet(t, append(allJobs(t), busy(t)...), func(what string, a *sheet.Ask, pages []sheet.Page) {
+	everySheet(t, append(demos.All(t), busy(t)...), func(what string, a *sheet.Ask, pages []sheet.Page) {
 		what = brief(what)
 		if len(pages) == 0 || len(pages) > 40 {
 			t.Errorf("%s: %d pages", what, len(pages))
@@ -128,7 +129,7 @@ func TestNothingIsClipped(t *testing.T) {
 
 // No two lines of writing stand on one another.
 func TestWordsStandClear(t *testing.T) {
-	everySheet(t, append(allJobs(t), busy(t)...), func(what string, a *sheet.Ask, pages []sheet.Page) {
+	everySheet(t, append(demos.All(t), busy(t)...), func(what string, a *sheet.Ask, pages []sheet.Page) {
 		what = brief(what)
 		if a.Kind == sheet.Client {
 			return // whose pictures are package draw's
@@ -188,7 +189,7 @@ func TestRatedLeafIsNotLaidOut(t *testing.T) {
 			}
 		},
 	} {
-		j := jobOf(t, jobs+"2-terrace-falling-head.json")
+		j := demos.Job(t, "2-terrace-falling-head")
 		how(&j)
 		for _, kind := range []sheet.Kind{sheet.Work, sheet.Template} {
 			if pages, err := sheet.Pages(&sheet.Ask{Job: &j, Options: []int{0}, Kind: kind, Paper: sheet.Papers[0]}); err != sheet.ErrRated || pages != nil {
@@ -201,7 +202,7 @@ func TestRatedLeafIsNotLaidOut(t *testing.T) {
 // An SVG of a page is as large as the paper, and its check line measures what it says:
 // read by the library's XML reader.
 func TestSVGToScale(t *testing.T) {
-	j := jobOf(t, jobs+"2-terrace-falling-head.json")
+	j := demos.Job(t, "2-terrace-falling-head")
 	for _, paper := range sheet.Papers {
 		pages, err := sheet.Pages(&sheet.Ask{Job: &j, Options: []int{2}, Kind: sheet.Template, Paper: paper})
 		if err != nil {

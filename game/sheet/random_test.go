@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"leafwright/game"
+	"leafwright/game/internal/demos"
 	"leafwright/game/measure"
 	"leafwright/game/sheet"
 	"leafwright/game/words"
@@ -61,7 +62,7 @@ func randomMove(r *rand.Rand, j *game.Job, spec *trim.Spec) trim.Move {
 // Options of random moves on random demos are carried out from their sheets as the named
 // ones are; every sheet of them is laid out.
 func TestCarryingOutAtRandom(t *testing.T) {
-	all := allJobs(t)
+	all := demos.All(t)
 	r := rand.New(rand.NewPCG(7, 26))
 	done := 0
 	for n := range 150 {

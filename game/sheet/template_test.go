@@ -2,33 +2,20 @@ package sheet
 
 import (
 	"math"
-	"os"
 	"strings"
 	"testing"
 
 	"leafwright/game"
 	"leafwright/game/draw"
+	"leafwright/game/internal/demos"
 	"leafwright/geom"
 	"leafwright/geom/door"
 	"leafwright/geom/trim"
 )
 
-func demo(t *testing.T, name string) game.Job {
-	t.Helper()
-	data, err := os.ReadFile("../../testdata/jobs/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	j, err := game.Parse(data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return j
-}
-
 // scribed is a job with a scribed line on every edge, hung on the hand given.
 func scribed(t *testing.T, hand game.Hand, e door.Edge) game.Job {
-	j := demo(t, "2-terrace-falling-head.json")
+	j := demos.Job(t, "2-terrace-falling-head")
 	j.Hand = hand
 	line := geom.Through(100, 0, 333, 2.2, 520, 0.4, 700, 1.9)
 	if e.Upright() {
@@ -52,9 +39,9 @@ func TestTemplateIsTheModel(t *testing.T) {
 			}
 			q := &all[0]
 			was, now := p.before.Door.Leaf, p.after.Door.Leaf
-			old, in := leafEdge(&was, e)
-			is, _ := leafEdge(&now, e)
-			ends := trim.EndsOf(&was, e)
+			old, in := was.Line(e)
+			is, _ := now.Line(e)
+			ends := was.Ends(e, 0)
 			// to the right on the page is +u, or against v where the edge lies; mirrored for
 			// the other hand
 			right := 1.0
@@ -156,7 +143,7 @@ func TestStripsMeet(t *testing.T) {
 
 // Straight even cuts need no template, and it is said.
 func TestNoTemplate(t *testing.T) {
-	j := demo(t, "7-station-house-hinge-bound.json")
+	j := demos.Job(t, "7-station-house-hinge-bound")
 	pages, err := Pages(&Ask{Job: &j, Options: []int{1}, Kind: Template, Paper: Papers[0]})
 	if err != nil || len(pages) != 1 {
 		t.Fatalf("%d pages, %v", len(pages), err)

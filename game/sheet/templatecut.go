@@ -8,7 +8,6 @@ import (
 	"leafwright/game/words"
 	"leafwright/geom"
 	"leafwright/geom/timber"
-	"leafwright/geom/trim"
 )
 
 // cutTemplate gives the line of a cut at full size: the edge as it is then, and the line
@@ -20,16 +19,16 @@ func cutTemplate(a *Ask, s *words.Speaker, c *cut, was, is *game.Tried, of strin
 	name := words.LeafEdge(s, c.edge)
 	face := "the leaf's knuckle face"
 	var old, now *geom.Profile
-	ends := trim.EndsOf(&was.Door.Leaf, c.edge)
+	ends := was.Door.Leaf.Ends(c.edge, 0)
 	in := 1.0
 	if c.frame {
 		name, face = words.FrameSide(s, c.edge), "the front edge"
-		old, in = frameSide(&was.Door.Frame, c.edge)
-		now, _ = frameSide(&is.Door.Frame, c.edge)
+		old, in = was.Door.Frame.Face(c.edge)
+		now, _ = is.Door.Frame.Face(c.edge)
 		ends = frameEnds(&was.Door, c.edge)
 	} else {
-		old, in = leafEdge(&was.Door.Leaf, c.edge)
-		now, _ = leafEdge(&is.Door.Leaf, c.edge)
+		old, in = was.Door.Leaf.Line(c.edge)
+		now, _ = is.Door.Leaf.Line(c.edge)
 	}
 	// to the right on the page: along u or x where the edge stands upright; turned a
 	// quarter, against v or y, where it lies
@@ -133,7 +132,7 @@ func (t *template) ticks(a *Ask, c *cut, side float64, line func(float64) float6
 // stopTemplate gives a stop's face at full size behind the frame's front edge.
 func stopTemplate(a *Ask, s *words.Speaker, c *cut, was, is *game.Tried, of string) template {
 	name := words.FrameSide(s, c.edge)
-	front, stop := frontOf(&is.Door.Frame, c.edge), stopOf(&is.Door.Frame, c.edge)
+	front, stop := frontOf(&is.Door.Frame, c.edge), is.Door.Frame.Stop(c.edge)
 	ends := frameEnds(&was.Door, c.edge)
 	t := template{title: of + "stop at the " + name + ", full size", hi: ends.Length()}
 	t.how = "Lay it on the face of the " + name + ", the heavy line on its front edge; figures are " + lower(datumOf(s, c)) + a.inUnit() + ". The stop's face stands on the fine line."

@@ -8,6 +8,7 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/draw"
+	"leafwright/game/internal/demos"
 	"leafwright/game/measure"
 	"leafwright/game/sheet"
 	"leafwright/game/words"
@@ -27,7 +28,7 @@ func workOf(t *testing.T, j *game.Job, option int, p sheet.Paper, u measure.Unit
 // in both units and in every region's words.
 func everyWork(t *testing.T, do func(what string, j *game.Job, option int, u measure.Unit, pages []sheet.Page)) {
 	t.Helper()
-	for _, j := range allJobs(t) {
+	for _, j := range demos.All(t) {
 		if game.Rated(&j) {
 			continue
 		}
@@ -72,11 +73,38 @@ func TestTwoPages(t *testing.T) {
 	}
 }
 
+// So does a client's sheet of none to three of a demo's ways, or of the advice's where it has
+// none of its own.
+func TestClientTakesTwoPages(t *testing.T) {
+	n := 0
+	for _, j := range demos.All(t) {
+		plans := game.Advice(&j, game.AdviceWishes{}).Plans
+		for k := 0; len(j.Options) < min(3, len(plans)); k++ {
+			j.Options = append(j.Options, game.OptionOf(&plans[k], "As advised, "+strconv.Itoa(k+1)))
+		}
+		for ways := 0; ways <= min(3, len(j.Options)); ways++ {
+			for _, p := range sheet.Papers {
+				for _, u := range []measure.Unit{measure.MM, measure.Inch} {
+					for _, r := range words.Regions {
+						pages, err := sheet.Pages(&sheet.Ask{Job: &j, Options: []int{0, 1, 2}[:ways], Kind: sheet.Client, Paper: p, Unit: u, Words: r, Plans: plans})
+						if n++; err != nil || len(pages) > 2 {
+							t.Errorf("%s, %d ways on %s in %s, %s: %d pages, %v", j.Name, ways, p.Name, u, r, len(pages), err)
+						}
+					}
+				}
+			}
+		}
+	}
+	if n < 200 {
+		t.Errorf("only %d sheets", n)
+	}
+}
+
 // What gives way where there is more work is the number of pages and never the size of
 // the writing. Of moves drawn at random two fit on two pages wherever there are no bad
 // places to mend.
 func TestMoreWorkTakesMorePages(t *testing.T) {
-	all := allJobs(t)
+	all := demos.All(t)
 	r := rand.New(rand.NewPCG(10, 2))
 	var over, of [9]int
 	for n := range 240 {
@@ -141,7 +169,7 @@ func TestWhatABenchNeeds(t *testing.T) {
 			}
 		}
 	})
-	j := jobOf(t, jobs+"2-terrace-falling-head.json")
+	j := demos.Job(t, "2-terrace-falling-head")
 	j.Options = []game.Option{{Moves: []trim.Move{{Kind: trim.Shift, Hinge: 1, On: trim.OnBoth, First: 75}, {Kind: trim.Restop, Edge: 1, First: 2, Last: 1}}}}
 	text := strings.Join(textsOf(workOf(t, &j, 0, sheet.Papers[0], measure.MM, words.UK)), " ")
 	for _, want := range []string{"move 1's plugs", "One worked from the solid", "plug the old screw holes"} {

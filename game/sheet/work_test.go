@@ -2,12 +2,10 @@ package sheet_test
 
 import (
 	"math"
-	"os"
-	"path/filepath"
-	"sort"
 	"testing"
 
 	"leafwright/game"
+	"leafwright/game/internal/demos"
 	"leafwright/game/measure"
 	"leafwright/game/sheet"
 	"leafwright/game/words"
@@ -16,39 +14,11 @@ import (
 	"leafwright/geom/trim"
 )
 
-const jobs = "../../testdata/jobs/"
-
-func jobOf(t testing.TB, name string) game.Job {
-	t.Helper()
-	data, err := os.ReadFile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	j, err := game.Parse(data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return j
-}
-
-func allJobs(t testing.TB) (all []game.Job) {
-	t.Helper()
-	names, err := filepath.Glob(jobs + "*.json")
-	if err != nil || len(names) == 0 {
-		t.Fatal(err)
-	}
-	sort.Strings(names)
-	for _, n := range names {
-		all = append(all, jobOf(t, n))
-	}
-	return all
-}
-
 // Carrying out the sheet's own cuts, in their order, at their rounded numbers, on the door
 // as it stands gives the option's shapes to the rounding the sheet states.
 func TestCarryingOutTheSheet(t *testing.T) {
 	tried := 0
-	for _, j := range allJobs(t) {
+	for _, j := range demos.All(t) {
 		if j.Anatomy.Rated {
 			continue
 		}
@@ -67,7 +37,7 @@ func TestCarryingOutTheSheet(t *testing.T) {
 // The same for every kind of move by itself, and two and three after another, on every job.
 func TestCarryingOutEveryKind(t *testing.T) {
 	tried := map[trim.Kind]int{}
-	for n, j := range allJobs(t) {
+	for n, j := range demos.All(t) {
 		if j.Anatomy.Rated {
 			continue
 		}

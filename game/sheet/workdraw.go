@@ -196,7 +196,7 @@ func (b *bench) drawLeaf(x0, y0, x1, y1 float64) (left []int) {
 
 // spot gives the place of a mark on an edge of the leaf as it stands.
 func (b *bench) spot(p *plate, e door.Edge, place float64) draw.Pt {
-	line, _ := leafEdge(&b.plan.before.Door.Leaf, e)
+	line, _ := b.plan.before.Door.Leaf.Line(e)
 	if e.Upright() {
 		return p.at(line.At(place), place)
 	}

@@ -105,19 +105,19 @@ func cutOf(a *Ask, was, is *game.Tried, m *trim.Move, hand *door.Door) (c cut, a
 		if m.Kind == trim.Undercut {
 			c.edge = door.FloorSide
 		}
-		from, _ = leafEdge(&was.Door.Leaf, c.edge)
-		old, sign = leafEdge(&hand.Leaf, c.edge)
-		now, _ = leafEdge(&is.Door.Leaf, c.edge)
+		from, _ = was.Door.Leaf.Line(c.edge)
+		old, sign = hand.Leaf.Line(c.edge)
+		now, _ = is.Door.Leaf.Line(c.edge)
 		if c.on = m.Kind == trim.Splice || m.Kind == trim.Reuse; c.on {
 			sign = -sign
 		}
-		ends = trim.EndsOf(&was.Door.Leaf, c.edge)
+		ends = was.Door.Leaf.Ends(c.edge, 0)
 		across = acrossLeaf(&hand.Leaf, c.edge)
 	case trim.PlaneJamb, trim.PackJamb:
 		c.frame, c.on = true, m.Kind == trim.PackJamb
-		from, _ = frameSide(&was.Door.Frame, c.edge)
-		old, sign = frameSide(&hand.Frame, c.edge)
-		now, _ = frameSide(&is.Door.Frame, c.edge)
+		from, _ = was.Door.Frame.Face(c.edge)
+		old, sign = hand.Frame.Face(c.edge)
+		now, _ = is.Door.Frame.Face(c.edge)
 		if c.on {
 			sign = -sign
 		}
@@ -125,7 +125,7 @@ func cutOf(a *Ask, was, is *game.Tried, m *trim.Move, hand *door.Door) (c cut, a
 		across = acrossFrame(hand, c.edge)
 	case trim.Restop, trim.Follow:
 		c.frame, c.stop, c.round = true, true, fine
-		front, stop := frontOf(&is.Door.Frame, c.edge), stopOf(&is.Door.Frame, c.edge)
+		front, stop := frontOf(&is.Door.Frame, c.edge), is.Door.Frame.Stop(c.edge)
 		ends = frameEnds(&was.Door, c.edge)
 		behind := func(s float64) float64 { return front.At(s) - stop.At(s) }
 		knots := bends(behind, ends, *front, *stop)
@@ -142,13 +142,14 @@ func cutOf(a *Ask, was, is *game.Tried, m *trim.Move, hand *door.Door) (c cut, a
 	for _, k := range c.marks {
 		least, most = min(least, exact(k.place)), max(most, exact(k.place))
 	}
-	if most-least < fineStep/2 { // gauged all along, so as finely as a gauge is set
+	odd := func(x float64) bool { return math.Abs(toStep(x, line)-x) > fineStep/4 } // asked for finer than a line is marked
+	if most-least < fineStep/2 {                                                    // gauged all along, so as finely as a gauge is set
 		c.round = fine
 		c.marks = slices.DeleteFunc(c.marks, func(k mark) bool { return k.check })
 	}
 	for _, k := range c.marks {
 		by := exact(k.place)
-		if m.Kind == trim.Scribe || by > 1e-6 && toStep(by, line) == 0 {
+		if m.Kind == trim.Scribe || odd(m.First) || odd(m.Last) || by > 1e-6 && toStep(by, line) == 0 {
 			c.round = fine
 		}
 		any = any || by > 1e-6
@@ -244,19 +245,6 @@ func (c *cut) place(bends []float64, ends geom.Interval, tape float64, amount, l
 	}
 }
 
-// leafEdge gives an edge of the leaf and the sign of the way from it into the leaf.
-func leafEdge(l *door.Leaf, e door.Edge) (*geom.Profile, float64) {
-	switch e {
-	case door.HingeSide:
-		return &l.Hanging, 1
-	case door.LatchSide:
-		return &l.Closing, -1
-	case door.HeadSide:
-		return &l.Top, -1
-	}
-	return &l.Bottom, 1
-}
-
 // acrossLeaf gives the leaf's size at a place of an edge, to the edge across.
 func acrossLeaf(l *door.Leaf, e door.Edge) func(float64) float64 {
 	if e.Upright() {
@@ -265,36 +253,18 @@ func acrossLeaf(l *door.Leaf, e door.Edge) func(float64) float64 {
 	return func(u float64) float64 { return l.Top.At(u) - l.Bottom.At(u) }
 }
 
-// frameSide gives a face of the frame and the sign of the way from it into the wood.
-func frameSide(f *door.Frame, e door.Edge) (*geom.Profile, float64) {
-	switch e {
-	case door.HingeSide:
-		return &f.HingeJamb, -1
-	case door.LatchSide:
-		return &f.LatchJamb, 1
-	}
-	return &f.Head, 1
-}
-
 func frontOf(f *door.Frame, e door.Edge) *geom.Profile {
 	return [3]*geom.Profile{&f.HingeFront, &f.LatchFront, &f.HeadFront}[min(e, door.HeadSide)]
-}
-
-func stopOf(f *door.Frame, e door.Edge) *geom.Profile {
-	return [3]*geom.Profile{&f.HingeStop, &f.LatchStop, &f.HeadStop}[min(e, door.HeadSide)]
 }
 
 // frameEnds gives the ends of a side of the frame: a jamb from the floor there up to the
 // head, the head from jamb to jamb.
 func frameEnds(d *door.Door, e door.Edge) geom.Interval {
-	hinge, latch := d.Frame.HeadCorners()
-	switch e {
-	case door.HingeSide:
-		return geom.Interval{Lo: d.Floor.At(d.Frame.HingeJamb.At(0), 0), Hi: hinge.Y}
-	case door.LatchSide:
-		return geom.Interval{Lo: d.Floor.At(d.Frame.LatchJamb.At(0), 0), Hi: latch.Y}
+	ends := d.Frame.Run(e)
+	if face, _ := d.Frame.Face(e); e.Upright() {
+		ends.Lo = d.Floor.At(face.At(0), 0)
 	}
-	return geom.Interval{Lo: hinge.X, Hi: latch.X}
+	return ends
 }
 
 // acrossFrame gives the opening's size at a place of a side.

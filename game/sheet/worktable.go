@@ -7,6 +7,7 @@ import (
 	"leafwright/game/words"
 	"leafwright/geom/door"
 	"leafwright/geom/fit"
+	"leafwright/geom/judge"
 	"leafwright/geom/timber"
 	"leafwright/geom/trim"
 )
@@ -146,7 +147,7 @@ func (b *bench) checks() {
 	line := b.a.sizeStep()
 	_, fine, _ := b.a.steps()
 	said := "If anything differs by " + b.a.length(line, line) + " or more, stop: mend the job and print the sheet anew."
-	if spare, of := b.tightest(); spare >= 0 && spare < line {
+	if spare, of := b.tightest(); spare >= 0 && spare < line && b.cuts(of) {
 		has := b.a.length(spare, fine)
 		if toStep(spare, fine) == 0 {
 			has = "nothing"
@@ -197,7 +198,7 @@ type size struct {
 func sizesOf(s *words.Speaker, was, is *door.Door) []size {
 	l := func(d *door.Door) *door.Leaf { return &d.Leaf }
 	corners := func(d *door.Door) door.Corners { return l(d).Corners(0) }
-	upright := func(d *door.Door, e door.Edge) float64 { return trim.EndsOf(l(d), e).Length() }
+	upright := func(d *door.Door, e door.Edge) float64 { return l(d).Ends(e, 0).Length() }
 	wide := func(d *door.Door, part float64) float64 {
 		c := corners(d)
 		v := part*min(c.HangingHead.Y, c.ClosingHead.Y) + (1-part)*max(c.HangingFoot.Y, c.ClosingFoot.Y)
@@ -314,11 +315,25 @@ func (b *bench) tightest() (float64, door.Edge) {
 		if lim.Most > 0 {
 			room = min(room, lim.Most-g.Most)
 		}
+		if room < 0 && room >= -judge.Blade { // no feeler tells it from the limit
+			room = 0
+		}
 		if room < spare {
 			spare, of = room, e
 		}
 	}
 	return spare, of
+}
+
+// cuts tells whether timber comes off the leaf's edge or the frame beside it.
+func (b *bench) cuts(e door.Edge) bool {
+	for _, st := range b.plan.steps {
+		m := &st.Move
+		if st.Why == nil && !m.Off && m.Edge == e && (trim.SpecOf(m.Kind).TakesOff || m.Kind == trim.PlaneJamb) {
+			return true
+		}
+	}
+	return false
 }
 
 // gapTable gives a table of the gaps of a door, with blanks for what is read; in the end those

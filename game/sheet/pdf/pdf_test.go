@@ -3,31 +3,16 @@ package pdf
 import (
 	"bytes"
 	"math"
-	"os"
 	"strings"
 	"testing"
 
 	"leafwright/game"
 	"leafwright/game/draw"
+	"leafwright/game/internal/demos"
 	"leafwright/game/measure"
 	"leafwright/game/sheet"
 	"leafwright/game/words"
 )
-
-const jobs = "../../../testdata/jobs/"
-
-func jobNamed(t testing.TB, name string) game.Job {
-	t.Helper()
-	data, err := os.ReadFile(jobs + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	j, err := game.Parse(data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return j
-}
 
 func pagesFor(t testing.TB, j *game.Job, option int, kind sheet.Kind, paper sheet.Paper, unit measure.Unit) []sheet.Page {
 	t.Helper()
@@ -50,7 +35,7 @@ func written(t testing.TB, pages []sheet.Page) []byte {
 // Every line of the pages is in the file where the page has it, to a hundredth of a point
 // (0.0035 mm), and every word with its letters.
 func TestFileHoldsThePages(t *testing.T) {
-	j := jobNamed(t, "2-terrace-falling-head.json")
+	j := demos.Job(t, "2-terrace-falling-head")
 	for _, kind := range sheet.Kinds {
 		for _, paper := range sheet.Papers {
 			pages := pagesFor(t, &j, 2, kind, paper, measure.MM)
@@ -98,7 +83,7 @@ func same(t *testing.T, p *sheet.Page, got *drawn) {
 
 // Equal pages give equal bytes.
 func TestSameBytes(t *testing.T) {
-	j := jobNamed(t, "2-terrace-falling-head.json")
+	j := demos.Job(t, "2-terrace-falling-head")
 	j.Name = "Ёлка Σίσυφος ǅ"
 	first := written(t, pagesFor(t, &j, 2, sheet.Work, sheet.Papers[0], measure.MM))
 	for range 5 {
@@ -110,7 +95,7 @@ func TestSameBytes(t *testing.T) {
 
 // The check line in the file is as long as it says, on every page of every kind.
 func TestCheckLineInTheFile(t *testing.T) {
-	j := jobNamed(t, "2-terrace-falling-head.json")
+	j := demos.Job(t, "2-terrace-falling-head")
 	for unit, long := range map[measure.Unit]float64{measure.MM: 100, measure.Inch: 4 * 25.4} {
 		for _, kind := range sheet.Kinds {
 			for i, p := range pagesOf(t, written(t, pagesFor(t, &j, 2, kind, sheet.Papers[0], unit))) {
@@ -137,7 +122,7 @@ const scripts = "Bücherei Łódź Κήπος Ёлка דלת باب 門扉 🚪
 // Names in other scripts are in the file's text, in the order they are seen, those too
 // that the face has no letters for; which these are is told.
 func TestOtherScripts(t *testing.T) {
-	j := jobNamed(t, "2-terrace-falling-head.json")
+	j := demos.Job(t, "2-terrace-falling-head")
 	j.Name = scripts
 	pages := pagesFor(t, &j, 0, sheet.Work, sheet.Papers[0], measure.MM)
 	if got, want := string(Missing(pages)), "扉門🚪"; got != want {

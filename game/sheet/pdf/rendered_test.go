@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"leafwright/game/internal/demos"
 	"leafwright/game/measure"
 	"leafwright/game/sheet"
 	"leafwright/geom/timber"
@@ -104,7 +105,7 @@ func (r *raster) runs(upright bool, at, from, to int) (mids []float64) {
 // Measured on the rendered page, the check line is as long as it says to 0.2 mm, on every
 // page of every kind, in mm on the one paper and in inches on the other.
 func TestCheckLineOnPaper(t *testing.T) {
-	j := jobNamed(t, "2-terrace-falling-head.json")
+	j := demos.Job(t, "2-terrace-falling-head")
 	for n, paper := range sheet.Papers {
 		for _, kind := range sheet.Kinds {
 			unit, long := measure.MM, 100.0
@@ -149,7 +150,7 @@ func (r *raster) row(from, to int) int {
 // Measured on the rendered page, a template's marks are where the model has them to 0.2 mm:
 // the cut's line off the edge at places along it, and the dowels' holes.
 func TestTemplateOnPaper(t *testing.T) {
-	j := jobNamed(t, "2-terrace-falling-head.json")
+	j := demos.Job(t, "2-terrace-falling-head")
 	pages := rendered(t, written(t, pagesFor(t, &j, 2, sheet.Template, sheet.Papers[0], measure.MM)))
 	// the cut is 9.5 mm at the hanging corner, 16.5 mm at the other, 762 mm on
 	r := &pages[0]
@@ -219,7 +220,7 @@ func (r *raster) strip(t *testing.T, inside float64) (left, bottom float64) {
 // among them.
 func TestTextExtracted(t *testing.T) {
 	path := tool(t, "pdftotext")
-	j := jobNamed(t, "2-terrace-falling-head.json")
+	j := demos.Job(t, "2-terrace-falling-head")
 	j.Name = scripts
 	for _, kind := range sheet.Kinds {
 		name := filepath.Join(t.TempDir(), "sheet.pdf")
