@@ -4,6 +4,8 @@ import (
 	"leafwright/game/measure"
 	"leafwright/geom/advise"
 	"leafwright/geom/door"
+	"leafwright/geom/fit"
+	"leafwright/geom/judge"
 	"leafwright/geom/survey"
 )
 
@@ -152,4 +154,19 @@ func OptionOf(p *advise.Plan, name string) Option {
 		}
 	}
 	return o
+}
+
+// FindingsAfter gives the findings of a job's door once an option is carried out, with
+// what the readings' errors leave open, but not of the swing: that takes longer than
+// anyone waits for advice that follows every figure typed.
+func FindingsAfter(job *Job, o Option) []judge.Finding {
+	j := job.Clone()
+	j.Options = []Option{o}
+	tried := j.Try(0)
+	hung := new(fit.Fit)
+	fit.Evaluate(hung, &tried.Door)
+	wanted := j.WantedToday(&tried)
+	found := judge.Findings(hung, &tried.Door, &wanted)
+	j.SureOf(j.Change(0)).Weigh(found)
+	return found
 }

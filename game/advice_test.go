@@ -16,23 +16,6 @@ import (
 	"leafwright/geom/trim"
 )
 
-func demoJobs(t testing.TB) []Job {
-	t.Helper()
-	files, err := filepath.Glob("../testdata/jobs/*.json")
-	if err != nil || len(files) == 0 {
-		t.Fatal("no demo jobs", err)
-	}
-	var out []Job
-	for _, f := range files {
-		b, err := os.ReadFile(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		out = append(out, must(t, string(b)))
-	}
-	return out
-}
-
 // A plan taken as an option, staged or not, leaves nothing out of what is wanted, and
 // hangs as the plan says: with the same gaps, costs and evenness.
 func TestPlansAsOptions(t *testing.T) {

@@ -1,18 +1,11 @@
 package game
 
 import (
-	"os"
 	"testing"
 )
 
 // weavers is a demo of 43 readings.
-func weavers(b *testing.B) Job {
-	text, err := os.ReadFile("../testdata/jobs/8-weavers-cottage-readings.json")
-	if err != nil {
-		b.Fatal(err)
-	}
-	return must(b, string(text))
-}
+func weavers(b *testing.B) Job { return demo(b, "8-weavers-cottage-readings") }
 
 // What a keystroke in a reading costs: the job with the fit of its shapes.
 func BenchmarkSetReading(b *testing.B) {

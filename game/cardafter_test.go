@@ -1,7 +1,6 @@
 package game
 
 import (
-	"os"
 	"testing"
 
 	"leafwright/geom/survey"
@@ -11,14 +10,7 @@ import (
 // After a cut the card asks for the gaps anew, of the door as it stands; those read
 // before keep their say, as read before the cut.
 func TestCardAfterACut(t *testing.T) {
-	text, err := os.ReadFile("../testdata/jobs/9-ferry-house-feelers.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	job, err := Parse(text)
-	if err != nil {
-		t.Fatal(err)
-	}
+	job := demo(t, "9-ferry-house-feelers")
 	gaps := func(j Job) (open, old int, path string) {
 		for _, p := range (Form{}).Card(j, nil) {
 			switch {

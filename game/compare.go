@@ -178,16 +178,13 @@ func (c *Column) Out() (out []judge.Finding) {
 // depths is how each edge of a leaf was worked down, move by move.
 type depths [door.Edges][][2]geom.Profile
 
-func outline(l *door.Leaf) [door.Edges]geom.Profile {
-	return [door.Edges]geom.Profile{l.Hanging, l.Closing, l.Top, l.Bottom}
-}
-
 // add notes the edges a move changed.
 func (d *depths) add(was, is *door.Leaf) {
-	before, after := outline(was), outline(is)
 	for e := range d {
-		if !slices.Equal(before[e], after[e]) {
-			d[e] = append(d[e], [2]geom.Profile{before[e], after[e]})
+		before, _ := was.Line(door.Edge(e))
+		after, _ := is.Line(door.Edge(e))
+		if !slices.Equal(*before, *after) {
+			d[e] = append(d[e], [2]geom.Profile{*before, *after})
 		}
 	}
 }

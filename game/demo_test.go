@@ -1,11 +1,10 @@
 package game_test
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"leafwright/game"
+	"leafwright/game/internal/demos"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
 	"leafwright/geom/survey"
@@ -19,20 +18,20 @@ type fault struct {
 }
 
 // Each demo shows just its own fault; whatever is not listed is good.
-var demos = []struct {
+var shown = []struct {
 	file   string
 	faults []fault
 	// looks tells what else the note sends a reader to look for.
 	looks func(t *testing.T, j *game.Job, f *fit.Fit, found []judge.Finding)
 }{
-	{"1-schoolroom-square.json", nil, func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
+	{"1-schoolroom-square", nil, func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
 		for e, g := range f.Gaps {
 			if g.Most-g.Least > 1e-9 {
 				t.Errorf("edge %d: a square door's gap runs from %v to %v", e, g.Least, g.Most)
 			}
 		}
 	}},
-	{"2-terrace-falling-head.json", []fault{
+	{"2-terrace-falling-head", []fault{
 		{judge.ClosedGap, fit.HeadSide, judge.Binds}, {judge.ClosedGap, fit.HeadSide, judge.Slack},
 	}, func(t *testing.T, j *game.Job, f *fit.Fit, found []judge.Finding) {
 		g := &f.Gaps[fit.HeadSide]
@@ -49,14 +48,14 @@ var demos = []struct {
 			}
 		}
 	}},
-	{"3-farmhouse-leaf-in-wind.json", []fault{
+	{"3-farmhouse-leaf-in-wind", []fault{
 		{judge.Latching, fit.LatchSide, judge.Binds}, {judge.StopGap, fit.LatchSide, judge.Slack}, {judge.StopGap, fit.HeadSide, judge.Slack},
 	}, func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
 		if at := f.Stops[fit.LatchSide].LeastAt; !f.StopBound || at > 100 {
 			t.Errorf("stop-bound %v at %v up, not at the foot", f.StopBound, at)
 		}
 	}},
-	{"4-chapel-frame-in-wind.json", []fault{
+	{"4-chapel-frame-in-wind", []fault{
 		{judge.Latching, fit.LatchSide, judge.Binds}, {judge.StopGap, fit.LatchSide, judge.Slack},
 	}, func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
 		if at := f.Stops[fit.LatchSide].LeastAt; !f.StopBound || at < j.OpeningHeight-100 {
@@ -66,7 +65,7 @@ var demos = []struct {
 			t.Error("this demo is the right-hung one")
 		}
 	}},
-	{"5-mill-cottage-square-edge.json", []fault{{judge.SwingGap, fit.LatchSide, judge.Binds}},
+	{"5-mill-cottage-square-edge", []fault{{judge.SwingGap, fit.LatchSide, judge.Binds}},
 		func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
 			if s := f.Swing[fit.LatchSide]; s.Angle.Degrees() < 1 {
 				t.Errorf("fouls at %v°, shut and not on the way", s.Angle.Degrees())
@@ -84,7 +83,7 @@ var demos = []struct {
 				t.Errorf("with a bevel of 3° the worst verdict is %v", w)
 			}
 		}},
-	{"6-coach-house-rising-floor.json", []fault{{judge.SwingFloor, fit.FloorSide, judge.Binds}},
+	{"6-coach-house-rising-floor", []fault{{judge.SwingFloor, fit.FloorSide, judge.Binds}},
 		func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
 			if s := f.Swing[fit.FloorSide]; s.Angle.Degrees() < 45 {
 				t.Errorf("drags worst at %v°", s.Angle.Degrees())
@@ -94,7 +93,7 @@ var demos = []struct {
 				t.Errorf("half open, the closing foot is %v in the floor: it should bind part way", free)
 			}
 		}},
-	{"7-station-house-hinge-bound.json", []fault{
+	{"7-station-house-hinge-bound", []fault{
 		{judge.ClosedGap, fit.HingeSide, judge.Binds}, {judge.ClosedGap, fit.LatchSide, judge.Slack},
 	}, func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
 		// the cure: the same packer behind each hinge
@@ -110,7 +109,7 @@ var demos = []struct {
 			t.Errorf("packed out, the worst verdict is %v", w)
 		}
 	}},
-	{"8-weavers-cottage-readings.json", []fault{{judge.ClosedGap, fit.LatchSide, judge.Binds}},
+	{"8-weavers-cottage-readings", []fault{{judge.ClosedGap, fit.LatchSide, judge.Binds}},
 		func(t *testing.T, j *game.Job, f *fit.Fit, found []judge.Finding) {
 			const wrong = 1 // 776 for 767
 			all := j.Misfits()
@@ -129,7 +128,7 @@ var demos = []struct {
 				t.Errorf("binds ± %v, %v", b.Margin, b.Odds)
 			}
 		}},
-	{"9-ferry-house-feelers.json", []fault{{judge.ClosedGap, fit.HeadSide, judge.Binds}},
+	{"9-ferry-house-feelers", []fault{{judge.ClosedGap, fit.HeadSide, judge.Binds}},
 		func(t *testing.T, j *game.Job, f *fit.Fit, found []judge.Finding) {
 			if j.Hand != game.Right || len(j.Misfits()) != 0 {
 				t.Errorf("hung on the %s, does not fit: %+v", j.Hand, j.Misfits())
@@ -161,7 +160,7 @@ var demos = []struct {
 				}
 			}
 		}},
-	{"10-harbour-house-repairs.json", nil, func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
+	{"10-harbour-house-repairs", nil, func(t *testing.T, j *game.Job, f *fit.Fit, _ []judge.Finding) {
 		stands := j.Stands()
 		plan := game.FittingOf(j, &stands, game.WhereOf(j))
 		if plan.Season == nil || plan.Season.Tight != 0 || plan.Season.Slack != 6 || plan.Gaps[fit.LatchSide].Paint < 0.1 {
@@ -178,20 +177,12 @@ var demos = []struct {
 }
 
 func TestDemos(t *testing.T) {
-	names, err := filepath.Glob("../testdata/jobs/*.json")
-	if err != nil || len(names) != len(demos) {
-		t.Errorf("%d demo jobs, %d known here (%v)", len(names), len(demos), err)
+	if n := len(demos.Names(t)); n != len(shown) {
+		t.Errorf("%d demo jobs, %d known here", n, len(shown))
 	}
-	for _, d := range demos {
+	for _, d := range shown {
 		t.Run(d.file, func(t *testing.T) {
-			text, err := os.ReadFile(filepath.Join("../testdata/jobs", d.file))
-			if err != nil {
-				t.Fatal(err)
-			}
-			j, err := game.Parse(text)
-			if err != nil {
-				t.Fatal(err)
-			}
+			j := demos.Job(t, d.file)
 			if j.Name == "" || len(j.Note) < 60 {
 				t.Errorf("name %q, note %q", j.Name, j.Note)
 			}

@@ -27,6 +27,10 @@ type Group struct {
 	Title  string // empty for a section's own fields
 	Remove string // the path for [Form.Remove], or empty
 	Fields []Field
+	// Fold tells that the group is folded away under its title and Now, which says in
+	// short what it holds. Both may change with any of its fields.
+	Fold bool
+	Now  string
 }
 
 // Action is something a button does to the job.
@@ -84,7 +88,7 @@ type panel struct {
 
 var panels = []panel{
 	{"job", "The job", "", []string{"name", "note", "hand"}},
-	{"readings", "Readings", "Everything that was read, one a row, as typed.", []string{readingsPath}},
+	{"readings", "Readings", "Everything that was read, as typed. Open one to change it.", []string{readingsPath}},
 	{"leaf", "Leaf", "Sizes, edges and bevels. Stations are for an edge that is not straight.", []string{
 		"leaf.width", "leaf.height", "leaf.thickness", "leaf.bevel", "leaf.hanging", "leaf.closing", "leaf.top", "leaf.bottom"}},
 	{"flat", "Leaf out of flat", "What winding sticks and a straightedge show on the knuckle face.", []string{"leaf.face"}},
@@ -154,7 +158,7 @@ func (fm Form) show(s *Section, g *Group, f *field, j *Job, path string, i int) 
 	switch {
 	case f.shown != nil && !f.shown(j), f.counts != nil && !f.counts(j, i):
 	case path == readingsPath:
-		fm.readingsTable(s, g, f, j)
+		fm.readings(s, f, j)
 	case f.list != nil:
 		n := f.list(j, i).len()
 		for k := range n {
@@ -286,10 +290,11 @@ func (fm Form) floor(s *Section, v floor, out Field) []Field {
 	}
 	s.Adds = append(s.Adds, Action{"floor.radii", "Add a distance"}, Action{"floor.angles", "Add an angle"})
 	out.Kind, out.Unit = Table, fm.Units.String()
+	out.Help = "A row for each swing angle, a column for each distance out from the foot of the hinge jamb."
 	out.Columns = []string{"Swing angle"}
-	head := Row{Cells: []Field{{Path: "", Label: "Distance from the foot of the hinge jamb"}}}
+	head := Row{Cells: []Field{{Path: "", Label: "Distance out"}}}
 	for k, x := range f.Radii {
-		out.Columns = append(out.Columns, "Height at distance "+ordinal(k))
+		out.Columns = append(out.Columns, "Height "+ordinal(k))
 		c := cell(".radii"+index(k), "Distance "+ordinal(k), "", x, door.FloorRadius)
 		if len(f.Radii) > 1 {
 			c.Remove = out.Path + ".radii" + index(k)

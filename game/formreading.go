@@ -8,49 +8,64 @@ import (
 	"leafwright/geom/survey"
 )
 
-// readingsTable shows all readings at once, one a row. A cell without a path is one
-// the reading's kind has no use for.
-func (fm Form) readingsTable(s *Section, g *Group, f *field, j *Job) {
+// readings shows every reading as a group folded away, of the fields its kind has.
+func (fm Form) readings(s *Section, f *field, j *Job) {
 	if !j.IsSurveyed() {
 		s.Help = "This door's shapes were given by hand. Measured anew, they come from readings alone."
 		s.Adds = append(s.Adds, Action{readingsPath, "Measure this door"})
 	} else if len(j.Readings) < int(f.count.Hi) {
 		s.Adds = append(s.Adds, Action{readingsPath, "Add a reading"})
 	}
-	if len(j.Readings) == 0 {
-		return
-	}
-	out := Field{Path: readingsPath, Label: f.label, Help: f.help, Kind: Table, Unit: fm.Units.String()}
-	parts := f.parts
-	if last := len(parts) - 1; !parts[last].shown(j) {
-		parts = parts[:last]
-	}
-	for k := range parts {
-		out.Columns = append(out.Columns, parts[k].label)
-	}
 	for i := range j.Readings {
 		r := &j.Readings[i]
-		row := Row{Remove: readingsPath + index(i)}
-		for _, p := range parts {
-			cell := Field{Path: join(row.Remove, p.name), Label: "Reading " + ordinal(i) + ", " + lowered(p.label)}
-			row.Cells = append(row.Cells, fm.readingCell(cell, p, j, i, r))
+		g := Group{Title: f.item(j, i), Remove: readingsPath + index(i), Fold: true, Now: fm.readNow(r)}
+		for _, p := range f.parts {
+			if p.shown != nil && !p.shown(j) {
+				continue
+			}
+			if c := fm.readingField(Field{Path: join(g.Remove, p.name), Label: p.label, Help: p.help}, p, j, i, r); c.Path != "" {
+				g.Fields = append(g.Fields, c)
+			}
 		}
-		out.Rows = append(out.Rows, row)
+		s.Groups = append(s.Groups, g)
 	}
-	g.Fields = append(g.Fields, out)
+}
+
+// readNow says what a reading read, and whether it has no say.
+func (fm Form) readNow(r *Reading) string {
+	said := "noted"
+	if spec := survey.SpecOf(r.Kind); spec == nil || spec.Needs&survey.NoValue == 0 {
+		if !given(r.Value) {
+			return "not read yet"
+		}
+		if said = ShowTyped(r.Value, fm.Units); said[len(said)-1] <= '9' && said[len(said)-1] >= '0' {
+			said += " mm"
+		}
+	}
+	if r.Off {
+		said += ", left out"
+	}
+	return said
 }
 
 func lowered(label string) string { return string(label[0]|0x20) + label[1:] }
 
-// readingCell gives one cell of a reading's row.
-func (fm Form) readingCell(c Field, p *field, j *Job, i int, r *Reading) Field {
+// readingField gives one field of a reading; one without a path where the reading's kind
+// has no use for it.
+func (fm Form) readingField(c Field, p *field, j *Job, i int, r *Reading) Field {
 	spec := survey.SpecOf(r.Kind)
 	if spec == nil {
 		spec = &survey.Spec{}
 	}
 	for _, part := range readingParts {
-		if part.name == p.name && spec.Needs&part.need == 0 {
+		if part.name != p.name {
+			continue
+		}
+		if spec.Needs&part.need == 0 {
 			return Field{}
+		}
+		if part.need != survey.NeedAngle { // the group's title says it
+			c.Help = ""
 		}
 	}
 	if p.counts != nil && !p.counts(j, i) {

@@ -1,7 +1,6 @@
 package game
 
 import (
-	"os"
 	"testing"
 
 	"leafwright/geom/door"
@@ -9,18 +8,10 @@ import (
 	"leafwright/geom/judge"
 )
 
-func demo(t *testing.T, name string) Job {
-	text, err := os.ReadFile("../testdata/jobs/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return must(t, string(text))
-}
-
 // The swing in steps comes to what it comes to at once, and only then do its findings
 // get odds.
 func TestSwingStep(t *testing.T) {
-	j := demo(t, "8-weavers-cottage-readings.json")
+	j := demo(t, "8-weavers-cottage-readings")
 	var f fit.Fit
 	fit.Evaluate(&f, &j.Door)
 	odds := func(s *Sureness) (swung bool, all []judge.Finding) {
@@ -58,7 +49,7 @@ func TestSwingStep(t *testing.T) {
 // A leaf that binds in one place as likely as not binds anywhere along that edge more
 // likely than there.
 func TestBindingAnywhere(t *testing.T) {
-	j := demo(t, "8-weavers-cottage-readings.json")
+	j := demo(t, "8-weavers-cottage-readings")
 	s := j.Sure(false)
 	for e := fit.HingeSide; e < fit.Edges; e++ {
 		u, _ := s.gaps.Least(e)
@@ -71,7 +62,7 @@ func TestBindingAnywhere(t *testing.T) {
 // Of a door tried out the gaps are as well known as its own lines are: planed by 3 mm
 // the latch side is 3 mm wider, as sure as before.
 func TestSureOf(t *testing.T) {
-	j := demo(t, "8-weavers-cottage-readings.json")
+	j := demo(t, "8-weavers-cottage-readings")
 	s, tried := j.Sure(false), j.SureOf(func(d door.Door) door.Door {
 		d.Leaf.Closing = d.Leaf.Closing.Shift(-3)
 		return d

@@ -50,11 +50,9 @@ func check(_ context.Context, c command, args []string, std std) int {
 	if !good {
 		return misused
 	}
-	tried := game.AsItStands
-	if *option != "" {
-		if tried, good = job.OptionNamed(*option); !good {
-			return c.noOption(std, job, *option)
-		}
+	tried, status, good := c.tried(std, job, *option)
+	if !good {
+		return status
 	}
 	r := report.OfOption(job, tried)
 	speaker := speakerOf(&job, *region, *units)
@@ -71,6 +69,18 @@ func check(_ context.Context, c command, args []string, std std) int {
 		return failed
 	}
 	return ok
+}
+
+// tried gives the place of the option of a name, the door as it stands where none is named;
+// not good when it has told that there is none.
+func (c command) tried(std std, job game.Job, name string) (option, status int, good bool) {
+	if name == "" {
+		return game.AsItStands, ok, true
+	}
+	if option, good = job.OptionNamed(name); !good {
+		return option, c.noOption(std, job, name), false
+	}
+	return option, ok, true
 }
 
 // noOption says which options there are.

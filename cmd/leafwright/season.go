@@ -79,11 +79,9 @@ func season(_ context.Context, c command, args []string, std std) int {
 	if !good {
 		return misused
 	}
-	tried := game.AsItStands
-	if *option != "" {
-		if tried, good = job.OptionNamed(*option); !good {
-			return c.noOption(std, job, *option)
-		}
+	tried, status, good := c.tried(std, job, *option)
+	if !good {
+		return status
 	}
 	r := report.SeasonOf(job, tried, saidOf(&job, at))
 	speaker := speakerOf(&job, *region, *units)

@@ -44,7 +44,7 @@ func layOut(_ context.Context, c command, args []string, std std) int {
 	flags.Var(&options, "option", "the option of that `NAME` or number; up to three for a client's sheet, each with a flag of its own")
 	kind := flags.String("kind", string(sheet.Work), "what the sheet is for: `work, client or template`")
 	paper := flags.String("paper", sheet.Papers[0].Name, "the `paper`: A4 or Letter")
-	units := flags.String("units", "mm", "what lengths are written in: `mm or in`")
+	units := unitsFlag(flags)
 	region := flags.String("words", string(words.UK), "whose trade words to use: `UK, AU or US`")
 	out := flags.String("o", "", "the `FILE` to write")
 	path, args := fileFirst(flags, args)
@@ -67,8 +67,14 @@ func layOut(_ context.Context, c command, args []string, std std) int {
 		return misused
 	}
 	ask.Job = &job
+	if *units == "in" || *units == "" && game.ReadInInches(&job) {
+		ask.Unit = measure.Inch
+	}
 	if status, good := c.choose(std, &ask, options, ext); !good {
 		return status
+	}
+	if ask.Kind == sheet.Client && len(ask.Options) > 0 {
+		ask.Plans = game.Advice(&job, game.AdviceWishes{Inches: ask.Unit == measure.Inch}).Plans
 	}
 	files, err := filesOf(&ask, *out, ext)
 	if err != nil {
@@ -112,7 +118,7 @@ func (c command) choose(std std, ask *sheet.Ask, names []string, ext string) (st
 		if len(job.Options) > 0 {
 			return c.misuse(std, "-option NAME is missing: this job has %d", len(job.Options)), false
 		}
-		return c.misuse(std, "this job has no options: nothing is to be done"), false
+		return c.misuse(std, "this job has no options to lay out; advise JOB -save FILE adds to it the ways it knows"), false
 	case n == 0 && bench:
 		ask.Options = []int{0}
 	case n == 0 && !table:
@@ -188,12 +194,8 @@ func asked(kind, paper, units, region string) (a sheet.Ask, wrong []string) {
 	if a.Paper.Name == "" {
 		wrong = append(wrong, fmt.Sprintf("-paper %q is not one of A4 and Letter", paper))
 	}
-	switch units {
-	case "mm":
-	case "in":
-		a.Unit = measure.Inch
-	default:
-		wrong = append(wrong, fmt.Sprintf("-units %q is not one of mm and in", units))
+	if why := wrongUnits(units); why != "" {
+		wrong = append(wrong, why)
 	}
 	if !known(region) {
 		wrong = append(wrong, fmt.Sprintf("-words %q is not one of UK, AU and US", region))

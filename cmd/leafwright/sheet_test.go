@@ -134,3 +134,19 @@ func TestSheetTellsMissingLetters(t *testing.T) {
 		}
 	}
 }
+
+// The advice is asked for a client's sheet: that of the falling head tells of a way that takes
+// less than the one recommended, and no other sheet does.
+func TestClientSheetTellsOfTheAdvice(t *testing.T) {
+	folder := t.TempDir()
+	for kind, want := range map[string]bool{"client": true, "work": false} {
+		out := filepath.Join(folder, kind+".svg")
+		if status, _, errs := callWith("", "sheet", falling, "-option", "3", "-kind", kind, "-o", out); status != ok {
+			t.Fatal(errs)
+		}
+		data, err := os.ReadFile(out)
+		if told := bytes.Contains(data, []byte("A way that takes less is known")); err != nil || told != want {
+			t.Errorf("%s: told is %v, %v", kind, told, err)
+		}
+	}
+}

@@ -63,8 +63,8 @@ func (s *State) Card() []Prompt {
 		q := Prompt{Prompt: p, Misfit: misfits[p.Index], Signed: words.Sign(p.Reading.Kind) != ""}
 		of := p.Reading.Survey()
 		q.Ask, q.Label = say.Ask(of), words.Capital(say.Thing(of))
-		if made := len(s.Job().Made); made > 0 && p.Index >= 0 && survey.SpecOf(of.Kind).Hung() {
-			q.Label += whenRead(of.After, made)
+		if p.Index >= 0 {
+			q.Label = s.thing(say, of)
 		}
 		q.Places = s.places(&q)
 		if p.Index >= 0 {
@@ -77,6 +77,33 @@ func (s *State) Card() []Prompt {
 		s.card.prompts = append(s.card.prompts, q)
 	}
 	return s.card.prompts
+}
+
+// thing names what a reading taken is of, and when it was where that turns on moves made.
+func (s *State) thing(say *words.Speaker, of survey.Reading) string {
+	name := words.Capital(say.Thing(of))
+	if made := len(s.Job().Made); made > 0 && survey.SpecOf(of.Kind).Hung() {
+		name += whenRead(of.After, made)
+	}
+	return name
+}
+
+// nameReadings names each reading's group for what the reading is of, and says beside
+// what was read which way it is above 0.
+func (s *State) nameReadings(all []game.Group) {
+	if len(all) == 0 {
+		return
+	}
+	say := s.moveSpeaker()
+	for i := range all {
+		of := s.Job().Readings[i].Survey()
+		all[i].Title = s.thing(say, of)
+		for k := range all[i].Fields {
+			if f := &all[i].Fields[k]; strings.HasSuffix(f.Path, ".value") {
+				f.Help = words.Sign(of.Kind)
+			}
+		}
+	}
 }
 
 // places gives the fields of where a reading is taken.

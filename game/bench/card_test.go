@@ -7,11 +7,12 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/draw"
+	"leafwright/game/internal/demos"
 	"leafwright/geom/judge"
 	"leafwright/geom/survey"
 )
 
-const read = "../../testdata/jobs/8-weavers-cottage-readings.json"
+const read = "8-weavers-cottage-readings"
 
 // own gives a bench with a card nobody has written on yet.
 func own(t testing.TB) *State {
@@ -111,7 +112,7 @@ func TestUndoOnTheCard(t *testing.T) {
 }
 
 func TestWalkTheCard(t *testing.T) {
-	s := New(load(t, read))
+	s := New(demos.Job(t, read))
 	seen := map[string]bool{}
 	n := 1
 	for first := s.Card()[0].Path; ; n++ {
@@ -314,7 +315,7 @@ func TestPaste(t *testing.T) {
 
 // A slip is named at its prompt and in the list, and can be left out and put right.
 func TestMisfits(t *testing.T) {
-	s := New(load(t, read))
+	s := New(demos.Job(t, read))
 	all := s.Misfits()
 	if len(all) != 1 || !strings.Contains(all[0].Text, "776") || !strings.Contains(all[0].Text, "is it 767") {
 		t.Fatalf("%+v", all)
@@ -372,7 +373,7 @@ func TestSketches(t *testing.T) {
 }
 
 func TestWeighedJudgesTheSame(t *testing.T) {
-	s := New(load(t, read))
+	s := New(demos.Job(t, read))
 	count := func() (n [4]int) {
 		for _, f := range s.found {
 			n[f.Verdict]++
@@ -387,7 +388,7 @@ func TestWeighedJudgesTheSame(t *testing.T) {
 }
 
 func BenchmarkTypeReading(b *testing.B) {
-	s := New(load(b, read))
+	s := New(demos.Job(b, read))
 	p := s.Card()[0]
 	for i := 0; b.Loop(); i++ {
 		s.Type(p.Path, [2]string{"767", "768"}[i%2])
@@ -396,7 +397,7 @@ func BenchmarkTypeReading(b *testing.B) {
 }
 
 func BenchmarkWeigh(b *testing.B) {
-	s := New(load(b, read))
+	s := New(demos.Job(b, read))
 	for b.Loop() {
 		s.weighed = false
 		s.Weigh()

@@ -7,12 +7,13 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/draw"
+	"leafwright/game/internal/demos"
 	"leafwright/geom/fit"
 )
 
 func right(t *testing.T) *State {
 	t.Helper()
-	s := New(load(t, "../../testdata/jobs/4-chapel-frame-in-wind.json"))
+	s := New(demos.Job(t, "4-chapel-frame-in-wind"))
 	if s.Job().Hand != game.Right {
 		t.Fatal("the chapel door is no longer hung on the right")
 	}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"leafwright/game"
+	"leafwright/game/internal/demos"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
 	"leafwright/geom/trim"
@@ -15,7 +16,7 @@ import (
 // bare gives a bench with a job that has no options and nothing made.
 func bare(t testing.TB) *State {
 	t.Helper()
-	job := load(t, demo)
+	job := demos.Job(t, demo)
 	job.Options, job.Made = nil, nil
 	return New(job)
 }
@@ -200,7 +201,7 @@ func TestShownOptionStaysShown(t *testing.T) {
 // The findings of a door after moves have margins too: the readings' errors go
 // through the moves, and a parallel stroke neither adds to them nor takes any away.
 func TestMarginsAfterMoves(t *testing.T) {
-	job := load(t, largest)
+	job := demos.Job(t, largest)
 	job.Options, job.Made = nil, nil
 	s := New(job)
 	s.Weigh()
@@ -233,7 +234,7 @@ func TestMarginsAfterMoves(t *testing.T) {
 
 // The margins of the swing come a little at a time, and any change drops them.
 func TestWeighMore(t *testing.T) {
-	s := New(load(t, largest))
+	s := New(demos.Job(t, largest))
 	known := func() bool {
 		return slices.ContainsFunc(s.found, func(f judge.Finding) bool { return f.Subject == judge.ClearWay && f.Margin > 0 })
 	}
@@ -272,7 +273,7 @@ func TestWeighMore(t *testing.T) {
 
 // One event of the pointer: a move tried and the drawing made anew.
 func BenchmarkPreview(b *testing.B) {
-	job := load(b, largest)
+	job := demos.Job(b, largest)
 	s := New(job)
 	for i := 0; b.Loop(); i++ {
 		m := stroke(0.1 + 0.01*float64(i%50))
@@ -282,7 +283,7 @@ func BenchmarkPreview(b *testing.B) {
 }
 
 func BenchmarkPutMove(b *testing.B) {
-	s := New(load(b, largest))
+	s := New(demos.Job(b, largest))
 	if err := s.Add("options"); err != nil {
 		b.Fatal(err)
 	}
@@ -297,7 +298,7 @@ func BenchmarkPutMove(b *testing.B) {
 }
 
 func BenchmarkWeighMore(b *testing.B) {
-	s := New(load(b, largest))
+	s := New(demos.Job(b, largest))
 	for b.Loop() {
 		if s.WeighMore() {
 			b.StopTimer()

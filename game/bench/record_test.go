@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"leafwright/game"
+	"leafwright/game/internal/demos"
 	"leafwright/geom/fit"
 	"leafwright/geom/trim"
 )
@@ -405,7 +406,7 @@ func FuzzRestore(f *testing.F) {
 func BenchmarkTenThousandMoves(b *testing.B) {
 	for b.Loop() {
 		was := heap()
-		s := New(load(b, largest))
+		s := New(demos.Job(b, largest))
 		if err := s.Add("options"); err != nil {
 			b.Fatal(err)
 		}
@@ -417,7 +418,7 @@ func BenchmarkTenThousandMoves(b *testing.B) {
 
 // What a page does once a change is made: the records that changed are written out.
 func BenchmarkRecords(b *testing.B) {
-	s := New(load(b, largest))
+	s := New(demos.Job(b, largest))
 	typed(s, 2*chunkSteps-5)
 	has := map[string]bool{}
 	for b.Loop() {
@@ -445,7 +446,7 @@ func BenchmarkRestore(b *testing.B) {
 	b.ReportMetric(float64(n), "B-kept")
 }
 
-const largest = "../../testdata/jobs/9-ferry-house-feelers.json"
+const largest = "9-ferry-house-feelers"
 
 func tenThousand(t testing.TB, s *State) {
 	for i := range 10_000 {
@@ -480,7 +481,7 @@ func TestTenThousandMoves(t *testing.T) {
 		t.Skip("takes a while")
 	}
 	was := heap()
-	s := New(load(t, largest))
+	s := New(demos.Job(t, largest))
 	if err := s.Add("options"); err != nil {
 		t.Fatal(err)
 	}

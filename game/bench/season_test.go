@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"leafwright/game"
+	"leafwright/game/internal/demos"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
 )
@@ -109,7 +110,7 @@ func TestSeasonGoesWithTheJob(t *testing.T) {
 
 // In another month the margins of the readings stand, and no odds.
 func TestSeasonOfReadings(t *testing.T) {
-	s := New(load(t, read))
+	s := New(demos.Job(t, read))
 	s.Weigh()
 	now := s.Headline()
 	found := append([]judge.Finding{}, s.findings()...)

@@ -193,7 +193,13 @@ func (s *State) CanAdd(path string) bool {
 
 // Sections gives the job's fields as a form shows them.
 func (s *State) Sections() []game.Section {
-	return game.Form{Units: s.look.unit()}.Sections(*s.Job())
+	all := game.Form{Units: s.look.unit()}.Sections(*s.Job())
+	for i := range all {
+		if all[i].Name == "readings" {
+			s.nameReadings(all[i].Groups)
+		}
+	}
+	return all
 }
 
 // Settle ends the typing in a field: the next change there is a step of its own.

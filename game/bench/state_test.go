@@ -3,32 +3,19 @@ package bench
 import (
 	"bytes"
 	"math/rand/v2"
-	"os"
 	"strings"
 	"testing"
 
 	"leafwright/game"
 	"leafwright/game/draw"
+	"leafwright/game/internal/demos"
 )
 
-const demo = "../../testdata/jobs/2-terrace-falling-head.json"
-
-func load(t testing.TB, file string) game.Job {
-	t.Helper()
-	data, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	job, err := game.Parse(data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return job
-}
+const demo = "2-terrace-falling-head"
 
 func newDemo(t testing.TB) *State {
 	t.Helper()
-	return New(load(t, demo))
+	return New(demos.Job(t, demo))
 }
 
 func encoded(s *State) string { return string(game.Encode(*s.Job())) }

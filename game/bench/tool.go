@@ -210,6 +210,11 @@ func (s *State) HandSays() string {
 // HandBad tells whether that is why it cannot be done.
 func (s *State) HandBad() bool { return s.hold.why != nil }
 
+// labelled is how high a drawing must be, px, to bear a label of what the hands do. On a
+// phone's it would cover a quarter of the door, and the live line under the drawing says
+// the same: there only what cannot be done is written on it.
+const labelled = 400.0
+
 // handView adds to a view what the hands are doing, and the door as found.
 func (s *State) handView(v *draw.View) {
 	h := &s.hold
@@ -225,6 +230,9 @@ func (s *State) handView(v *draw.View) {
 			s.tell()
 		}
 		v.Work = &h.work
+		if h.work.Text = h.text; v.Height < labelled && !h.work.Bad {
+			h.work.Text = ""
+		}
 	}
 	if h.steady == s.footing(v.Width, v.Height) {
 		v.Sight = &h.sight

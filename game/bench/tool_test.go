@@ -7,6 +7,7 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/draw"
+	"leafwright/game/internal/demos"
 	"leafwright/geom/fit"
 	"leafwright/geom/trim"
 )
@@ -14,7 +15,7 @@ import (
 // tooled gives a bench with a tool in hand, the drawing made, an option begun.
 func tooled(t testing.TB, job string, tool Tool) *State {
 	t.Helper()
-	data := load(t, "../../testdata/jobs/"+job+".json")
+	data := demos.Job(t, job)
 	data.Made, data.Options = nil, []game.Option{{Name: "By hand"}}
 	s := New(data)
 	s.ShowOption(0)
@@ -220,9 +221,31 @@ func TestStripAndSawByHand(t *testing.T) {
 	}
 }
 
+// On a drawing as low as a phone's no label covers the door: the live line says it.
+func TestNoLabelOnASmallDrawing(t *testing.T) {
+	s := tooled(t, leftHung, PlaneTool)
+	for _, c := range []struct {
+		high float64
+		want bool
+	}{{340, false}, {700, true}} {
+		s.Drawing(360, c.high)
+		g := s.current().Sight()
+		s.Press(g.On(fit.LatchSide, 700))
+		s.Move(g.On(fit.LatchSide, 1400))
+		drawn := false
+		for _, m := range s.Drawing(360, c.high).Marks {
+			drawn = drawn || m.Kind == draw.Text && strings.Contains(m.Text, "mm off")
+		}
+		if drawn != c.want || !strings.Contains(s.HandSays(), "mm off") {
+			t.Errorf("%g px high: a label %v; the live line says %q", c.high, drawn, s.HandSays())
+		}
+		s.Release()
+	}
+}
+
 // What is forbidden shows why while it is tried and is not made.
 func TestRefusedByHand(t *testing.T) {
-	job := load(t, "../../testdata/jobs/"+leftHung+".json")
+	job := demos.Job(t, leftHung)
 	job.Anatomy.Rated = true
 	job.Made, job.Options = nil, []game.Option{{Name: "By hand"}}
 	s := New(job)
@@ -437,7 +460,7 @@ func TestWhatAToolWorksOn(t *testing.T) {
 
 // Where the readings make no door there is nothing to work on.
 func TestNoToolWithoutADoor(t *testing.T) {
-	job := load(t, "../../testdata/jobs/8-weavers-cottage-readings.json")
+	job := demos.Job(t, "8-weavers-cottage-readings")
 	job.Readings = job.Readings[:2]
 	data, err := game.Parse(game.Encode(job))
 	if err != nil {

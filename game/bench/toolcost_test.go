@@ -6,6 +6,7 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/draw"
+	"leafwright/game/internal/demos"
 	"leafwright/geom/fit"
 )
 
@@ -51,7 +52,7 @@ func BenchmarkStroke(b *testing.B) {
 func FuzzHands(f *testing.F) {
 	f.Add([]byte("2]ppmmr3pmr4pmmr5pm\r,.[]"), uint8(0))
 	f.Add([]byte{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 250, 251, 252}, uint8(3))
-	jobs := []game.Job{load(f, "../../testdata/jobs/"+leftHung+".json"), load(f, "../../testdata/jobs/"+rightHung+".json")}
+	jobs := []game.Job{demos.Job(f, leftHung), demos.Job(f, rightHung)}
 	keys := []string{"1", "2", "3", "4", "5", "[", "]", ",", ".", "Enter", "Escape", "Home", "End", "ArrowUp", "ArrowDown", "ArrowLeft", "ArrowRight", "+"}
 	f.Fuzz(func(t *testing.T, does []byte, which uint8) {
 		s := New(jobs[int(which)%2])

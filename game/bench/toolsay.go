@@ -53,16 +53,8 @@ func (s *State) setWork() {
 // leafEnds gives the places of the two ends of an edge of the leaf shown, what is
 // tried left aside.
 func (s *State) leafEnds(e fit.Edge) (lo, hi float64) {
-	c := s.stood.Door.Leaf.Corners(0)
-	switch e {
-	case fit.HingeSide:
-		return c.HangingFoot.Y, c.HangingHead.Y
-	case fit.LatchSide:
-		return c.ClosingFoot.Y, c.ClosingHead.Y
-	case fit.HeadSide:
-		return c.HangingHead.X, c.ClosingHead.X
-	}
-	return c.HangingFoot.X, c.ClosingFoot.X
+	at := s.stood.Door.Leaf.Ends(e, 0)
+	return at.Lo, at.Hi
 }
 
 // tellPlane says what a pass takes off, and the gap beside the plane.

@@ -1,5 +1,5 @@
-// Package beside sets the columns of a comparison side by side as a table, for a page
-// and for a terminal alike.
+// Package beside says what ways come to, for a page and for a terminal alike: the columns
+// of a comparison side by side as a table, and how the door hangs after a plan.
 package beside
 
 import (

@@ -119,7 +119,7 @@ func (h *Hang) Lines(s *words.Speaker) (lines []string) {
 	if len(h.Marks) > 0 {
 		at := make([]string, len(h.Marks))
 		for i, x := range h.Marks {
-			at[i] = long(s, x)
+			at[i] = mark(s, x)
 		}
 		lines = append(lines, "On the jamb, mark the hinges' middles at "+words.Listed(at)+" above the floor at its foot. "+h.under(s))
 	}
@@ -210,10 +210,10 @@ func (h *Hang) under(s *words.Speaker) string {
 	switch {
 	case a <= 0 || b <= 0:
 		return "The foot does not clear the floor there: trim it before the leaf is hung."
-	case math.Abs(a-b) < 0.25:
-		return "Hang the leaf on packers of " + tenth(s, a) + " under its foot."
+	case mark(s, a) == mark(s, b):
+		return "Hang the leaf on packers of " + mark(s, a) + " under its foot."
 	}
-	return "Hang the leaf on packers of " + tenth(s, a) + " under the hanging end of its foot and " + tenth(s, b) + " under the closing end."
+	return "Hang the leaf on packers of " + mark(s, a) + " under the hanging end of its foot and " + mark(s, b) + " under the closing end."
 }
 
 // lock says what the lock leaves, and where its keep goes.

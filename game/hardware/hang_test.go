@@ -6,6 +6,7 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/hardware"
+	"leafwright/game/internal/demos"
 	"leafwright/game/words"
 	"leafwright/geom/door"
 	"leafwright/geom/timber"
@@ -14,7 +15,7 @@ import (
 
 // What other hinges and moved ones ask of their gains, by hand.
 func TestGainsByHand(t *testing.T) {
-	job := read(t, harbour)
+	job := demos.Job(t, harbour)
 	job.Voids = nil
 	s := speak(&job, words.UK)
 	rehinge := func(plates float64) trim.Move {
@@ -78,7 +79,7 @@ func TestPackersUnderTheFoot(t *testing.T) {
 
 // The keep follows the leaf: raised 5 mm, it goes up 5 mm, and its old holes are filled.
 func TestKeepMoves(t *testing.T) {
-	job := read(t, school)
+	job := demos.Job(t, school)
 	s := speak(&job, words.UK)
 	before, after := tried(&job, trim.Move{Kind: trim.Raise, On: trim.OnJamb, First: 3})
 	h := hardware.HangOf(&before, &after)
@@ -111,7 +112,7 @@ func TestCautionsAreSharp(t *testing.T) {
 		before, after := tried(job, moves...)
 		return hardware.Cautions(job, &before, &after, after.Steps, timber.AU)
 	}
-	job := read(t, school)
+	job := demos.Job(t, school)
 	// packing the hinges out 2 mm takes 2 mm of the clear way, mm for mm (designingbuildings recipe)
 	job.House = game.House{Region: timber.AU, Built: 1996}
 	stands := job.Stands()
@@ -142,7 +143,7 @@ func TestCautionsAreSharp(t *testing.T) {
 	if all := of(&job); !has(all, "rule on renovation") || !has(all, "Barred on paint") || !has(all, "Strippers") {
 		t.Errorf("stripped for pay: %+v", all)
 	}
-	job = read(t, harbour)
+	job = demos.Job(t, harbour)
 	job.Voids[0].Do, job.Voids[1].Live = timber.FillIt, true
 	if all := of(&job); !has(all, "Beetles at work") || !has(all, "two people") {
 		t.Errorf("%+v", all)
@@ -151,7 +152,7 @@ func TestCautionsAreSharp(t *testing.T) {
 
 // The parts of a gap come to their sum as written.
 func TestPartsAddUp(t *testing.T) {
-	job := read(t, harbour)
+	job := demos.Job(t, harbour)
 	stands := job.Stands()
 	f := game.FittingOf(&job, &stands, game.WhereOf(&job))
 	s := speak(&job, words.UK)

@@ -11,6 +11,7 @@ import (
 	"leafwright/game"
 	"leafwright/game/beside"
 	"leafwright/game/hardware"
+	"leafwright/game/internal/demos"
 	"leafwright/game/words"
 	"leafwright/geom/door"
 	"leafwright/geom/judge"
@@ -19,19 +20,6 @@ import (
 )
 
 var update = flag.Bool("update", false, "write the golden words anew")
-
-func read(t *testing.T, name string) game.Job {
-	t.Helper()
-	data, err := os.ReadFile("../../testdata/jobs/" + name + ".json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	job, err := game.Parse(data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return job
-}
 
 func speak(job *game.Job, r words.Region) *words.Speaker {
 	return &words.Speaker{Lexicon: words.For(r), Hinges: len(job.Door.Hinges), Rails: beside.RailNames(&job.Anatomy)}
@@ -51,7 +39,7 @@ func TestWords(t *testing.T) {
 		{"terrace", terrace, 2, words.UK, hardware.Where{Climate: timber.Maritime, Room: timber.Heated, Month: -1}},
 		{"coach", coach, 1, words.US, hardware.Where{Climate: timber.Continental, Room: timber.Outside, South: true, Month: 4, Meter: 14.5}},
 	} {
-		job := read(t, c.job)
+		job := demos.Job(t, c.job)
 		s := speak(&job, c.region)
 		stands, tried := job.Stands(), job.Try(c.option)
 		leaf := hardware.LeafOf(&tried, hardware.Region(s.Lexicon))
@@ -139,7 +127,7 @@ func TestDoubtIsSaid(t *testing.T) {
 
 // The verdict on the screws goes with what is asked of them.
 func TestRemedyIsPlain(t *testing.T) {
-	job := read(t, school)
+	job := demos.Job(t, school)
 	s := speak(&job, words.UK)
 	say := func(pull, leaning, gravity float64, into float64) string {
 		stands := job.Stands()
@@ -169,7 +157,7 @@ func TestRemedyIsPlain(t *testing.T) {
 }
 
 func TestWork(t *testing.T) {
-	job := read(t, terrace)
+	job := demos.Job(t, terrace)
 	stands, tried := job.Stands(), job.Try(2)
 	w := hardware.WorkOf(&stands, tried.Steps)
 	if len(w.Strips) != 1 || w.Strips[0].Step != 1 {
@@ -192,7 +180,7 @@ func TestWork(t *testing.T) {
 }
 
 func TestSeason(t *testing.T) {
-	job := read(t, school) // stiles of 108 in “redwood”, gaps of 2.5
+	job := demos.Job(t, school) // stiles of 108 in “redwood”, gaps of 2.5
 	stands := job.Stands()
 	at := hardware.Where{Climate: timber.Maritime, Room: timber.Heated, Month: -1}
 	y := hardware.SeasonOf(&job, &stands, at)
@@ -238,7 +226,7 @@ func TestSeason(t *testing.T) {
 
 // A leaf that only just touches is not said to bind by nothing.
 func TestJustTouching(t *testing.T) {
-	job := read(t, school)
+	job := demos.Job(t, school)
 	stands := job.Stands()
 	y := hardware.SeasonOf(&job, &stands, hardware.Usual(game.WhereOf(&job)))
 	s := speak(&job, words.UK)
@@ -252,12 +240,7 @@ func TestJustTouching(t *testing.T) {
 
 // No job and no climate makes it panic, and every word of the demos is a word.
 func TestEveryDemo(t *testing.T) {
-	paths, err := filepath.Glob("../../testdata/jobs/*.json")
-	if err != nil || len(paths) == 0 {
-		t.Fatal(err)
-	}
-	for _, path := range paths {
-		job := read(t, strings.TrimSuffix(filepath.Base(path), ".json"))
+	for _, job := range demos.All(t) {
 		s := speak(&job, words.AU)
 		stands := job.Stands()
 		leaf := hardware.LeafOf(&stands, timber.AU)

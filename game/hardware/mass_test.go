@@ -1,11 +1,10 @@
 package hardware
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"leafwright/game"
+	"leafwright/game/internal/demos"
 	"leafwright/geom/door"
 	"leafwright/geom/timber"
 )
@@ -21,21 +20,11 @@ func TestOneMass(t *testing.T) {
 		}
 		return false
 	}
-	var jobs []game.Job
-	paths, _ := filepath.Glob("../../testdata/jobs/*.json")
-	for _, p := range paths {
-		data, err := os.ReadFile(p)
-		if err != nil {
+	jobs := demos.All(t)
+	for i := range jobs {
+		if _, _, err := jobs[i].Shapes(); err != nil {
 			t.Fatal(err)
 		}
-		j, err := game.Parse(data)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if _, _, err := j.Shapes(); err != nil {
-			t.Fatal(err)
-		}
-		jobs = append(jobs, j)
 	}
 	for _, of := range []string{"", "oak", "western redcedar", "Douglas-fir"} {
 		for _, thick := range []float64{30, 35, 40, 45, 54} {

@@ -7,6 +7,7 @@ import (
 
 	"leafwright/game"
 	"leafwright/game/hardware"
+	"leafwright/game/internal/demos"
 	"leafwright/game/words"
 	"leafwright/geom/timber"
 	"leafwright/geom/trim"
@@ -24,7 +25,7 @@ func said(lines []string) string { return strings.Join(lines, "\n") }
 // What a place takes, by hand: its mouth times its depth; a foam core under 5 mm (common
 // practice, no published source).
 func TestRepairsByHand(t *testing.T) {
-	job := read(t, harbour)
+	job := demos.Job(t, harbour)
 	stands := job.Stands()
 	r := hardware.RepairsOf(&job, &stands, &stands, nil)
 	borer := r.Places[1]
@@ -59,7 +60,7 @@ func TestRepairsByHand(t *testing.T) {
 
 // Filler holds no screw: a hinge over it has so many fewer.
 func TestHingeOverFiller(t *testing.T) {
-	job := read(t, harbour)
+	job := demos.Job(t, harbour)
 	stands := job.Stands()
 	whole := hardware.LeafIn(&job, &stands, timber.NZ)
 	if whole.Poor != 0 {
@@ -109,7 +110,7 @@ func TestMovesMeetBadPlaces(t *testing.T) {
 		{"the foot cut", game.Void{At: "foot", From: 300, To: 380, Off: 5, Wide: 16, Depth: 30, Do: timber.FillIt}, []trim.Move{{Kind: trim.Plane, Edge: 3, First: 3, Last: 3}}, "move 1 cuts into it"},
 		{"the hanging edge", game.Void{At: "hanging", From: 1000, To: 1080, Off: 5, Wide: 16, Depth: 30, Do: timber.FillIt}, []trim.Move{{Kind: trim.Plane, Edge: 0, First: 1, Last: 1}}, "move 1 cuts into it"},
 	} {
-		job := read(t, harbour)
+		job := demos.Job(t, harbour)
 		job.Voids = []game.Void{c.void}
 		before, after := tried(&job, c.moves...)
 		for _, s := range after.Steps {
@@ -126,7 +127,7 @@ func TestMovesMeetBadPlaces(t *testing.T) {
 
 // Costs are the person's prices times what is used; without a price there is no cost.
 func TestCostByHand(t *testing.T) {
-	job := read(t, harbour)
+	job := demos.Job(t, harbour)
 	stands := job.Stands()
 	w := hardware.WorkIn(&job, &stands, nil)
 	c := hardware.CostOf(w, &job.Prices)
@@ -163,7 +164,7 @@ func TestCostByHand(t *testing.T) {
 
 // The work says which place is treated, filled and pieced, and paints as the job says.
 func TestRepairsInTheOrderOfWork(t *testing.T) {
-	job := read(t, harbour)
+	job := demos.Job(t, harbour)
 	job.Voids[1].Live = true
 	before, after := tried(&job, trim.Move{Kind: trim.Plane, Edge: 1, First: 1, Last: 1})
 	w := hardware.WorkIn(&job, &before, after.Steps)
@@ -188,7 +189,7 @@ func TestRepairsInTheOrderOfWork(t *testing.T) {
 
 // Places anywhere and of any size the file allows give sense, or at least no nonsense.
 func TestPlacesAnywhere(t *testing.T) {
-	job := read(t, harbour)
+	job := demos.Job(t, harbour)
 	for _, at := range []game.Surface{"hanging", "closing", "top", "foot", "knuckle", "stop"} {
 		for _, what := range []game.Damage{game.Missing, game.Bored, game.Rotten, game.OldMortice, game.OldFiller} {
 			for _, x := range []float64{0, 0.5, 40, 2000} {

@@ -29,6 +29,15 @@ func long(s *words.Speaker, mm float64) string {
 	return strings.Replace(words.Millimetres(mm), ".0 mm", " mm", 1)
 }
 
+// mark writes what is marked with a pencil or made up of packers: to the half of a mm,
+// which is as near as a rule is read (common practice, no published source).
+func mark(s *words.Speaker, mm float64) string {
+	if s.Length == nil {
+		mm = math.Round(2*mm) / 2
+	}
+	return long(s, mm)
+}
+
 // sizes writes a section, "782 × 15 × 38 mm".
 func sizes(s *words.Speaker, mm ...float64) string {
 	said := make([]string, len(mm))

@@ -28,7 +28,8 @@ func TestGapStands(t *testing.T) {
 		{1, 4, l, "It is 1.0 to 4.0 mm now, where 2.0 to 3.0 mm is wanted: tight, and slack elsewhere."},
 		{1.4, 2.2, l, "It is 1.4 to 2.2 mm now, where 2.0 to 3.0 mm is wanted: tight."},
 		{2.4, 7, l, "It is 2.4 to 7.0 mm now, where 2.0 to 3.0 mm is wanted: slack."},
-		{2.4, 3.03, l, "It is 2.4 to 3.03 mm now, where 2.0 to 3.0 mm is wanted: slack."},
+		{2.4, 3.03, l, "It is 2.4 to 3.0 mm now: good."}, // as near as a feeler tells
+		{2.4, 3.04, judge.Limits{Least: 2, Most: 2.96}, "It is 2.4 to 3.04 mm now, where 2.0 to 3.0 mm is wanted: slack."},
 		{7, 7, open, "It is 7.0 mm now: good."},
 		{-7, 0, open, "It is −7.0 to 0.0 mm now, where 4.0 mm or more is wanted: binds."},
 		{3, 90, open, "It is 3.0 to 90.0 mm now, where 4.0 mm or more is wanted: tight."},

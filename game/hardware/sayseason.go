@@ -115,9 +115,17 @@ func (s *Season) Rows(w *words.Speaker) (rows [][]string) {
 	}
 	rows = append(rows, []string{"", "moisture", "leaf", gap, ""})
 	for m := range Months {
-		rows = append(rows, []string{Months[m], percent(s.Moisture[m]), signed(w, s.Grows[m]), s.gap(w, m), words.Word(s.Verdicts[m])})
+		rows = append(rows, []string{Months[m], percent(s.Moisture[m]), signed(w, s.Grows[m]), s.gap(w, m), s.judged(m)})
 	}
 	return rows
+}
+
+// judged says how the gap is in a month, at its narrowest place and at its widest.
+func (s *Season) judged(m int) string {
+	if v := s.Verdicts[m]; v < judge.Slack && s.Wanted.Judge(s.Most[m]) == judge.Slack {
+		return words.Word(v) + ", slack elsewhere"
+	}
+	return words.Word(s.Verdicts[m])
 }
 
 func (s *Season) gap(w *words.Speaker, m int) string {
@@ -143,27 +151,41 @@ func (s *Season) gap(w *words.Speaker, m int) string {
 func (s *Season) Headline(w *words.Speaker) string {
 	least := s.Least[s.Tight]
 	if s.Across == 0 {
-		said := "The closing gap stays as it is all the year, " + tenth(w, least) + " at the least"
+		said := "The closing gap stays as it is all the year, " + w.Span(least, least) + " at the least"
 		if s.Worst() == judge.Good {
 			return said + ": as wanted."
 		}
 		return said + ": " + words.Word(s.Worst()) + "."
 	}
 	tight, slack := s.Wanted.Judge(least), s.Wanted.Judge(s.Most[s.Slack])
-	said := ""
-	switch tight {
-	case judge.Binds:
-		said = "The leaf binds at the " + w.LatchSide + " in " + Months[s.Tight] + ", by " + tenth(w, least)
-		if least > -0.05 {
-			said = "The leaf just touches at the " + w.LatchSide + " in " + Months[s.Tight]
+	said, when := "", " in "+Months[s.Tight]
+	always := true
+	for m := range s.Least {
+		always = always && s.Wanted.Judge(s.Least[m]) == tight
+	}
+	touches := math.Abs(least) < judge.Blade
+	switch {
+	case touches && tight < judge.Slack:
+		said = "The leaf just touches at the " + w.LatchSide + when
+	case tight == judge.Binds && always:
+		said = "The leaf binds at the " + w.LatchSide + " all the year, by " + tenth(w, least) + when
+	case tight == judge.Binds:
+		said = "The leaf binds at the " + w.LatchSide + when + ", by " + tenth(w, least)
+	case tight == judge.Tight:
+		if always {
+			when = " all the year, the most" + when
 		}
-	case judge.Tight:
-		said = "The closing gap is tight in " + Months[s.Tight] + ": " + apart(w, least, s.Wanted.Least) + ", where " + long(w, s.Wanted.Least) + " is wanted"
+		said = "The closing gap is tight" + when + ": " + apart(w, least, s.Wanted.Least) + ", where " + long(w, s.Wanted.Least) + " is wanted"
 	}
 	if slack == judge.Slack {
-		if said == "" {
+		switch part := s.Wanted.Judge(s.Least[s.Slack]) != judge.Slack; {
+		case said == "" && part:
+			said = "The closing gap, where it is widest, is"
+		case said == "":
 			said = "The closing gap is"
-		} else {
+		case part:
+			said += "; where it is widest it is"
+		default:
 			said += ";"
 		}
 		said += " slack in " + Months[s.Slack] + ": " + apart(w, s.Most[s.Slack], s.Wanted.Most) + ", where " + long(w, s.Wanted.Most) + " at the most is wanted"

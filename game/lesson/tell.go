@@ -76,7 +76,7 @@ func (t *Teller) faults(kinds []fault.Kind) string {
 // Symptom says what a person notices, as a sentence.
 func (t *Teller) Symptom(s fault.Symptom) string {
 	at := t.where(s.Edge, s.Stretch, s.At)
-	side := "the " + t.side(s.Edge)
+	side := "the " + words.FrameSide(t.Speaker, s.Edge)
 	switch s.Kind {
 	case fault.SwingsOpen:
 		return t.degree(s.Degree, "Let go of ajar, it creeps open by itself.", "Let go of ajar, it swings open by itself.", "It will not stay where it is put: it swings wide open by itself.")
@@ -85,13 +85,13 @@ func (t *Teller) Symptom(s fault.Symptom) string {
 	case fault.SpringsBack:
 		return t.degree(s.Degree, "Near closed it asks for a push, and gives a little when let go.", "Near closed it has to be pushed home, and springs back when let go.", "It has to be forced shut, and springs open at once: the hinges strain.")
 	case fault.HitsStop:
-		return t.degree(s.Degree, "It touches ", "It meets ", "It knocks against ") + "the stop on the " + t.stop(s.Edge) + at + " before it is home."
+		return t.degree(s.Degree, "It touches ", "It meets ", "It knocks against ") + "the stop on the " + words.FrameSide(t.Speaker, s.Edge) + at + " before it is home."
 	case fault.LatchMisses:
 		return t.degree(s.Degree, "The latch catches only when the leaf is pressed.", "The latch does not catch.", "The latch is nowhere near its "+t.Keep+".")
 	case fault.Rattles:
 		return t.degree(s.Degree, "Latched, it has a little play.", "Latched, it rattles against its stops.", "Latched, it can be moved to and fro by a good deal.")
 	case fault.StandsOff:
-		return "Latched, it stands " + t.degree(s.Degree, "a little ", "", "far ") + "off the stop on the " + t.stop(s.Edge) + at + "."
+		return "Latched, it stands " + t.degree(s.Degree, "a little ", "", "far ") + "off the stop on the " + words.FrameSide(t.Speaker, s.Edge) + at + "."
 	case fault.Rubs:
 		if s.Edge == door.HingeSide {
 			return words.Capital("the "+t.HangingEdge+" presses on ") + side + at + "."
@@ -122,19 +122,6 @@ func (t *Teller) degree(d fault.Degree, slight, plain, gross string) string {
 func (t *Teller) hinge(n int) string {
 	return strings.TrimPrefix(t.Thing(survey.Reading{Kind: survey.HingePin, Hinge: n - 1}), "the pin of ")
 }
-
-// side names what an edge rubs on.
-func (t *Teller) side(e door.Edge) string {
-	switch e {
-	case door.HingeSide:
-		return "hinge jamb"
-	case door.LatchSide:
-		return t.LatchJamb
-	}
-	return t.Edge(e)
-}
-
-func (t *Teller) stop(e door.Edge) string { return t.side(e) }
 
 // where says a place by eye, with a space before it.
 func (t *Teller) where(e door.Edge, stretch geom.Interval, at float64) string {

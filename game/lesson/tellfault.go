@@ -3,7 +3,7 @@ package lesson
 import (
 	"strings"
 
-	"leafwright/geom/door"
+	"leafwright/game/words"
 	"leafwright/geom/fault"
 	"leafwright/geom/trim"
 )
@@ -181,9 +181,9 @@ func (t *Teller) cure(h *Hint) string {
 		case spec.Trade == trim.TheHinges:
 			return "It is done at the hinges, all of them alike. What would it move, and which way?"
 		case spec.Trade == trim.TheFrame:
-			return "It is done to the frame, at the " + t.side(h.Move.Edge) + "."
+			return "It is done to the frame, at the " + words.FrameSide(t.Speaker, h.Move.Edge) + "."
 		}
-		return "It is done to the leaf, at its " + t.leafEdge(h.Move.Edge) + "."
+		return "It is done to the leaf, at its " + words.LeafEdge(t.Speaker, h.Move.Edge) + "."
 	}
 	return t.remedy(h.Move) + "."
 }
@@ -208,9 +208,4 @@ func (t *Teller) onSite(m *trim.Move) (said string, ours bool) {
 		return "Sink the screw heads of " + t.hinge(m.Hinge) + ", so that it folds right up", true
 	}
 	return "", false
-}
-
-// leafEdge names an edge of the leaf.
-func (t *Teller) leafEdge(e door.Edge) string {
-	return [...]string{t.HangingEdge, t.ClosingEdge, "top", "foot"}[e]
 }

@@ -3,6 +3,7 @@ package lesson
 import (
 	"math"
 
+	"leafwright/game/words"
 	"leafwright/geom"
 	"leafwright/geom/door"
 	"leafwright/geom/fault"
@@ -34,7 +35,7 @@ func (t *Teller) made(m *fault.Made, l *Lesson) string {
 	case fault.JambLeans:
 		return ", leaning in by " + t.Amount(m.Amount) + end(door.LatchSide)
 	case fault.JambSprung:
-		return ": the " + t.side(m.Edge) + " is bowed in by " + t.Amount(m.Amount)
+		return ": the " + words.FrameSide(t.Speaker, m.Edge) + " is bowed in by " + t.Amount(m.Amount)
 	case fault.FrameWinds:
 		return by + end(door.LatchSide) + " of the " + t.LatchJamb
 	case fault.LeafWinds:
@@ -45,7 +46,7 @@ func (t *Teller) made(m *fault.Made, l *Lesson) string {
 	case fault.FloorRises:
 		return ", by " + t.Amount(m.Amount) + " where the closing corner passes"
 	case fault.LeafTall:
-		return by + ", all of it at the " + t.leafEdge(m.Edge)
+		return by + ", all of it at the " + words.LeafEdge(t.Speaker, m.Edge)
 	case fault.LeafSwollen:
 		return ": it is " + t.Amount(m.Amount) + " wider"
 	case fault.EdgeUneven:

@@ -17,7 +17,9 @@ type Advice struct {
 	Job    game.Job
 	Wishes game.AdviceWishes
 	Found  advise.Advice
-	Plans  []Planned // where limits contradict each other those that let some give way
+	// Plans are those found, then those that nearly do; where limits contradict each other
+	// those that let some give way.
+	Plans []Planned
 }
 
 // Planned is a plan and the door after it, done as an option.
@@ -32,7 +34,7 @@ type Planned struct {
 // plans are called as the speaker calls them.
 func Advise(j game.Job, w game.AdviceWishes, s words.Speaker) Advice {
 	a := Advice{Job: j, Wishes: w, Found: game.Advice(&j, w)}
-	plans := a.Found.Plans
+	plans := append(a.Found.Plans[:len(a.Found.Plans):len(a.Found.Plans)], a.Found.Near...)
 	if c := a.Found.Conflict; c != nil {
 		plans = c.Plans
 	}
@@ -76,12 +78,17 @@ func (a Advice) Text(s words.Speaker) string {
 		name = "A door without a name"
 	}
 	b.WriteString(name + "\n")
-	wrap(&b, "Wished for: "+a.wished()+". Gaps wanted: "+wanted(j, s)+".", 0, 0)
+	stands := j.Stands()
+	today := j.WantedToday(&stands)
+	wrap(&b, "Wished for: "+a.wished()+". Gaps wanted: "+wanted(j, &today, s)+".", 0, 0)
 	b.WriteString("\n")
 	wrap(&b, s.AdviceHeadline(&a.Found), 0, 0)
-	if stands := j.Stands(); a.Found.Refused == nil {
+	if a.Found.Refused == nil {
 		if year := hardware.Unallowed(&s, j, &stands); year != "" {
 			wrap(&b, year, 0, 0)
+		}
+		if swings := beside.Swings(&s, &stands, &today); swings != "" {
+			wrap(&b, swings, 0, 0)
 		}
 	}
 	if len(a.Found.Findings) > 0 {
@@ -142,11 +149,7 @@ func (a Advice) plan(b *strings.Builder, s words.Speaker, i int) {
 	if sure := s.PlanSure(p.Plan, a.Job.IsSurveyed()); sure != "" {
 		wrap(b, sure, 3, 3)
 	}
-	lead := "Then: "
-	if len(p.Stages) > 1 {
-		lead = "If the gaps are not read again on the way: "
-	}
-	wrap(b, lead+s.Headline(p.After.Findings), 3, 3)
+	wrap(b, beside.Then(&s, p.Plan, p.After.Findings), 3, 3)
 	for k := range p.Steps {
 		st := &p.Steps[k]
 		wrap(b, fmt.Sprintf("%d. %s", k+1, s.PlanMove(p.Plan, k, &a.Found)), 3, 6)

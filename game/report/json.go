@@ -168,7 +168,7 @@ type caution struct {
 
 var subjects = map[judge.Subject]string{
 	judge.ClosedGap: "gap", judge.Latching: "latch", judge.StopGap: "stop", judge.SwingGap: "swing",
-	judge.SwingFloor: "swing over the floor", judge.HingeLine: "hinges", judge.ClearWay: "clear way",
+	judge.SwingFloor: "swing over the floor", judge.HingeLine: "hinges", judge.ClearWay: "clear way", judge.LetGo: "let go",
 }
 
 func edge(e fit.Edge) string { return [fit.Edges]string{"hinge", "latch", "head", "floor"}[e] }

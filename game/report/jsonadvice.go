@@ -21,6 +21,7 @@ type adviceFile struct {
 	Wishes   wishes    `json:"wishes"`
 	Findings []short   `json:"not_as_wanted"`
 	Plans    []plan    `json:"plans"`
+	Near     []plan    `json:"near,omitempty"` // far less work, and a gap a little wider than wanted
 	Trade    []trade   `json:"trade,omitempty"`
 	Conflict *conflict `json:"conflict,omitempty"`
 	Cautions []caution `json:"cautions"`
@@ -146,6 +147,9 @@ func (a Advice) JSON(s words.Speaker) ([]byte, error) {
 		plans = &out.Conflict.Plans
 	}
 	for i := range a.Plans {
+		if a.Found.Conflict == nil && i == len(a.Found.Plans) {
+			plans = &out.Near
+		}
 		*plans = append(*plans, a.planOf(i, s))
 	}
 	for _, t := range a.Found.Trade {

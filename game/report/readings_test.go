@@ -8,24 +8,12 @@ import (
 	"testing"
 
 	"leafwright/game"
+	"leafwright/game/internal/demos"
 	"leafwright/game/words"
 	"leafwright/geom/judge"
 )
 
 var speaker = words.Speaker{Lexicon: words.For(words.UK)}
-
-func demo(t testing.TB, name string) game.Job {
-	t.Helper()
-	text, err := os.ReadFile(filepath.Join("..", "..", "testdata", "jobs", name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	j, err := game.Parse(text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return j
-}
 
 // inOrder tells the first of the pieces that does not come behind those before it.
 func inOrder(text string, pieces ...string) string {
@@ -44,7 +32,7 @@ func TestTextOfReadings(t *testing.T) {
 		job    string
 		pieces []string
 	}{
-		{"8-weavers-cottage-readings.json", []string{
+		{"8-weavers-cottage-readings", []string{
 			"Binds by", "±", "(", "%) that it does.",
 			"READINGS THAT DO NOT FIT\n  The opening's width 1000 mm up, 776, does not fit the other readings by", "is it 767 (two figures changed round)", "It was left out.",
 			"WHAT THE FIT SHOWS\n  binds    −", " ± ", "Binds: ", "The latch jamb leans",
@@ -52,10 +40,10 @@ func TestTextOfReadings(t *testing.T) {
 			"NOT MEASURED\n", "taken straight.", "Floor under the swing: taken to run on as in the opening.",
 			"THE LEAF AND THE FRAME BY THEMSELVES", "TAKE CARE", "NOTE",
 		}},
-		{"9-ferry-house-feelers.json", []string{"hinges on the right", "WHAT THE FIT SHOWS", "head", "1 left out by you.", "Measure next: ", "NOT MEASURED"}},
+		{"9-ferry-house-feelers", []string{"hinges on the right", "WHAT THE FIT SHOWS", "head", "1 left out by you.", "Measure next: ", "NOT MEASURED"}},
 	} {
 		t.Run(row.job, func(t *testing.T) {
-			text := Of(demo(t, row.job)).Text(speaker)
+			text := Of(demos.Job(t, row.job)).Text(speaker)
 			if missing := inOrder(text, row.pieces...); missing != "" {
 				t.Errorf("%q does not come where it should in\n%s", missing, text)
 			}
@@ -70,7 +58,7 @@ func TestTextOfReadings(t *testing.T) {
 
 // A door by hand says nothing of readings and carries no ±.
 func TestTextWithoutReadings(t *testing.T) {
-	r := Of(demo(t, "2-terrace-falling-head.json"))
+	r := Of(demos.Job(t, "2-terrace-falling-head"))
 	text := r.Text(speaker)
 	for _, word := range []string{"±", "READINGS", "RESTS ON", "NOT MEASURED", "%)"} {
 		if strings.Contains(text, word) {
@@ -124,7 +112,7 @@ func TestASuspectIsNotAllGood(t *testing.T) {
 }
 
 func TestJSONOfReadings(t *testing.T) {
-	out, err := Of(demo(t, "8-weavers-cottage-readings.json")).JSON(speaker)
+	out, err := Of(demos.Job(t, "8-weavers-cottage-readings")).JSON(speaker)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -210,7 +198,7 @@ func TestReportOfMembers(t *testing.T) {
 			t.Errorf("%q is not in\n%s", want, said)
 		}
 	}
-	if out := r.rests(speaker); len(out.Members) != 1 || len(out.Misfits) != len(Of(demo(t, "8-weavers-cottage-readings.json")).rests(speaker).Misfits)+1 {
+	if out := r.rests(speaker); len(out.Members) != 1 || len(out.Misfits) != len(Of(demos.Job(t, "8-weavers-cottage-readings")).rests(speaker).Misfits)+1 {
 		t.Errorf("%+v", out)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"leafwright/game"
+	"leafwright/game/internal/demos"
 	"leafwright/geom/door"
 	"leafwright/geom/trim"
 )
@@ -13,7 +14,7 @@ import (
 // What cannot be done is named wherever an option is told of, with its reason and with
 // the moves that lean on it and are made all the same.
 func TestRefusedMovesAreNamed(t *testing.T) {
-	j := demos(t)["2-terrace-falling-head.json"]
+	j := demos.Job(t, "2-terrace-falling-head")
 	j.Options = []game.Option{{Name: "Badly thought", Moves: []trim.Move{
 		{Kind: trim.Splice, Edge: door.HeadSide, Face: trim.Middle, First: 12, Last: 12, Stock: 38, Hollow: 2},
 		{Kind: trim.Plane, Edge: door.HeadSide, First: 1, Last: 1},

@@ -4,6 +4,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"unicode/utf8"
 
@@ -93,7 +94,7 @@ func (r Report) Text(s words.Speaker) string {
 	s.Hinges, s.Rails = len(j.Door.Hinges), beside.RailNames(&j.Anatomy)
 	wrap(&b, fmt.Sprintf("Leaf %s × %s × %s, hinges on the %s, in an opening %s × %s. Gaps wanted: %s.",
 		number(s, j.Door.Leaf.Width), number(s, j.LeafHeight), number(s, j.Door.Leaf.Thickness), j.Hand,
-		number(s, j.OpeningWidth), number(s, j.OpeningHeight), wanted(j, s)), 0, 0)
+		number(s, j.OpeningWidth), number(s, j.OpeningHeight), wanted(j, &r.Wanted, s)), 0, 0)
 	if r.Option >= 0 {
 		wrap(&b, tried(&s, j.OptionName(r.Option), &r.Tried), 0, 0)
 	}
@@ -167,12 +168,14 @@ func wrap(b *strings.Builder, text string, first, rest int) {
 	b.WriteString("\n")
 }
 
-// wanted says which gaps are wanted, and whose they are.
-func wanted(j *game.Job, s words.Speaker) string {
-	side := func(e fit.Edge) string {
-		l := j.Wanted.Gaps[e]
+// wanted says which gaps are wanted, whose they are, and those that are wanted otherwise
+// at fitting today, for the year's movement and the paint to come.
+func wanted(j *game.Job, today *judge.Wanted, s words.Speaker) string {
+	of := func(w *judge.Wanted, e fit.Edge) string {
+		l := w.Gaps[e]
 		return s.Range(l.Least, l.Most) + " at the " + s.Edge(e)
 	}
+	side := func(e fit.Edge) string { return of(&j.Wanted, e) }
 	g := j.Wanted.Gaps
 	said := side(fit.HingeSide) + ", " + side(fit.LatchSide) + ", " + side(fit.HeadSide)
 	if g[fit.HingeSide] == g[fit.LatchSide] && g[fit.LatchSide] == g[fit.HeadSide] {
@@ -185,6 +188,24 @@ func wanted(j *game.Job, s words.Speaker) string {
 		if p.Caution != "" {
 			said += ". " + strings.TrimSuffix(p.Caution, ".")
 		}
+	}
+	var other []string
+	for e := range fit.Edges {
+		if now := of(today, e); now != side(e) {
+			other = append(other, now)
+		}
+	}
+	if len(other) > 0 {
+		// Paint is on all sides, and the year at the latch alone.
+		by := func(e fit.Edge) float64 { return today.Gaps[e].Least - g[e].Least }
+		why := "the year's movement"
+		switch painted := by(fit.HingeSide); {
+		case painted != 0 && math.Abs(by(fit.LatchSide)-painted) > judge.Blade:
+			why += " and the paint to come"
+		case painted != 0:
+			why = "the paint to come"
+		}
+		said += ". At fitting today, for " + why + ": " + strings.Join(other, ", ")
 	}
 	return said
 }

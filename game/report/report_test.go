@@ -1,38 +1,19 @@
 package report
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
-	"leafwright/game"
+	"leafwright/game/internal/demos"
 	"leafwright/game/words"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
 )
 
-func demos(t testing.TB) map[string]game.Job {
-	paths, err := filepath.Glob("../../testdata/jobs/*.json")
-	if err != nil || len(paths) == 0 {
-		t.Fatalf("no demo jobs: %v", err)
-	}
-	jobs := map[string]game.Job{}
-	for _, p := range paths {
-		data, err := os.ReadFile(p)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if jobs[filepath.Base(p)], err = game.Parse(data); err != nil {
-			t.Fatalf("%s: %v", p, err)
-		}
-	}
-	return jobs
-}
-
 // What the page does on every edit but for drawing: hang the door, judge it, say
 // it.
 func BenchmarkDemo(b *testing.B) {
-	for name, job := range demos(b) {
+	for _, name := range demos.Names(b) {
+		job := demos.Job(b, name)
 		b.Run("hang/"+name, func(b *testing.B) {
 			var f fit.Fit
 			b.ReportAllocs()

@@ -49,6 +49,9 @@ func (s *Speaker) AdviceHeadline(a *advise.Advice) string {
 		if a.Frame {
 			said += "; none that leaves the frame alone"
 		}
+		if len(a.Near) > 0 {
+			said += "; last comes one that is far less work and nearly does"
+		}
 		return said + "."
 	case a.Conflict != nil:
 		return "No way was found to make it fit within these limits and wishes."
@@ -193,6 +196,9 @@ func (s *Speaker) PlanCost(p *advise.Plan) string {
 	}
 	if c.Minutes > 0 {
 		said += "; " + Minutes(c.Minutes)
+	}
+	if c.Uneven < judge.Blade {
+		return said + ". The gaps at jambs and head end alike."
 	}
 	return said + ". The gaps at jambs and head end within " + s.measured(c.Uneven) + " of each other."
 }
@@ -359,9 +365,12 @@ func (s *Speaker) PlanStages(p *advise.Plan) (out []string) {
 			moves[k] = s.Move(&st.Moves[k])
 		}
 		list := strings.Join(moves, "; ")
-		if i == 0 {
+		switch {
+		case i == 0 && list == "":
+			out = append(out, "Nothing is done before it was offered up.")
+		case i == 0:
 			out = append(out, "First, which is safe at once: "+list+".")
-		} else {
+		default:
 			out = append(out, "The rest, as far as is known now: "+list+".")
 		}
 		if len(st.Read) > 0 {

@@ -74,7 +74,7 @@ func TestPlanCosts(t *testing.T) {
 	}{
 		{UK, nil, advise.Cost{Minutes: 16, Uneven: 0.5}, "No timber goes; about 15 min. The gaps at jambs and head end within 0.5 mm of each other."},
 		{UK, []int{0, 1, 1}, advise.Cost{Timber: 80, Most: 6, Minutes: 58, Uneven: 0.97}, "80 cm³ of the leaf goes, 6 mm off where it is most; two recesses cut anew; about 60 min. The gaps at jambs and head end within 1 mm of each other."},
-		{AU, []int{2}, advise.Cost{Timber: 0.8, Frame: true, Minutes: 50}, "0.8 cm³ of the leaf goes; one check-out cut anew; the frame is touched; about 50 min. The gaps at jambs and head end within 0 mm of each other."},
+		{AU, []int{2}, advise.Cost{Timber: 0.8, Frame: true, Minutes: 50}, "0.8 cm³ of the leaf goes; one check-out cut anew; the frame is touched; about 50 min. The gaps at jambs and head end alike."},
 		{US, []int{2, 0, 1}, advise.Cost{Timber: 130, Most: 4, Strips: 1, Minutes: 150, Uneven: 1}, "130 cm³ of the leaf goes, 4 mm off where it is most; one strip glued on; three gains cut anew; about 2.5 h. The gaps at jambs and head end within 1 mm of each other."},
 	} {
 		p := &advise.Plan{Cost: row.cost}

@@ -62,6 +62,9 @@ func (s *Speaker) Finding(f judge.Finding) Line {
 		s.hingeLine(&l, f)
 	case judge.ClearWay:
 		s.clearWay(&l, f)
+	case judge.LetGo:
+		l.Verdict, l.Word = judge.Slack, "swings" // it is told with the sign of what is out
+		l.Figure, l.Text = s.size(f.Worst), "out of plumb, the top pin "+s.leans(f)+" than the bottom one: "+letGo(f)+"."
 	}
 	if odds := s.odds(f); odds != "" {
 		l.Text += " " + odds
@@ -194,12 +197,51 @@ func (s *Speaker) clearWay(l *Line, f judge.Finding) {
 	l.Text = "clear way at 90°, leaf to stop."
 	if f.Verdict != judge.Good {
 		l.Word = "narrow"
+		if l.Figure == s.place(f.Limits.Least) {
+			l.Figure = "just under " + l.Figure
+		}
 		l.Text += " " + s.place(f.Limits.Least) + " wanted."
 	}
 }
 
-// Headline says in one sentence or two how the door hangs.
+// leans says which way the pins lean by which a leaf swings by itself.
+func (s *Speaker) leans(f judge.Finding) string {
+	switch opens := f.Worst > 0; {
+	case f.WideOpen() && opens:
+		return "farther from the " + s.Latch
+	case f.WideOpen():
+		return "nearer the " + s.Latch
+	case opens:
+		return "farther out"
+	}
+	return "farther back"
+}
+
+// letGo says how a leaf swings by itself.
+func letGo(f judge.Finding) string {
+	from, way := "ajar", "opens"
+	if f.Opened {
+		from = strconv.FormatFloat(f.Angle.Degrees(), 'f', 0, 64) + "° open"
+	}
+	if f.Worst < 0 {
+		way = "closes"
+	}
+	return "let go " + from + " it " + way + " by itself"
+}
+
+// Headline says in a few sentences how the door hangs, and how it swings by itself.
 func (s *Speaker) Headline(all []judge.Finding) string {
+	said := s.hangs(all)
+	for _, f := range all {
+		if f.Subject == judge.LetGo {
+			said += " " + Capital(letGo(f)) + "."
+		}
+	}
+	return said
+}
+
+// hangs says in one sentence or two how the door hangs.
+func (s *Speaker) hangs(all []judge.Finding) string {
 	bad, doubts := 0, 0
 	for _, f := range all {
 		if f.Verdict != judge.Good {
@@ -221,6 +263,8 @@ func (s *Speaker) Headline(all []judge.Finding) string {
 		say = "Hinge-bound: bears on the hinge jamb by " + s.sized(f) + " and springs open"
 	case f.Subject == judge.ClosedGap && f.Verdict == judge.Binds:
 		say = "Binds by " + s.sized(f) + " at the " + s.Edge(f.Edge) + ", " + s.where(f.Edge, f.Binding, f.Whole)
+	case f.Subject == judge.ClosedGap && f.Verdict == judge.Tight && l.Figure == touching:
+		say = "Touches at the " + text
 	case f.Subject == judge.ClosedGap && f.Verdict == judge.Tight:
 		say = "Tight, " + l.Figure + ", at the " + text
 	case f.Subject == judge.ClosedGap:

@@ -5,37 +5,14 @@ import (
 	"testing"
 
 	"leafwright/geom"
+	"leafwright/geom/caseone"
 	"leafwright/geom/door"
 	"leafwright/geom/fit"
 	"leafwright/geom/judge"
 )
 
-func sound() door.Door {
-	h := func(y float64) door.Hinge {
-		return door.Hinge{JambHeight: y, LeafHeight: y - 6, Closed: 8, LeafGain: 2, JambGain: 2, Pin: 5}
-	}
-	return door.Door{
-		Leaf:   door.Rectangle(792, 1990, 40),
-		Frame:  door.Square(800, 2000, 42, 12),
-		Hinges: []door.Hinge{h(1756), h(256)},
-		Latch:  door.Latch{Height: 1000},
-		Floor:  door.FlatFloor(0),
-		Opens:  90 * geom.Degree,
-	}
-}
-
-func wanted() judge.Wanted {
-	side := judge.Limits{Least: 3, Target: 4, Most: 5.5}
-	return judge.Wanted{
-		Gaps:       [fit.Edges]judge.Limits{side, side, side, {Least: 4, Target: 6, Most: 10}},
-		Stop:       judge.Limits{Least: 0.5, Target: 2, Most: 4},
-		Swing:      judge.Limits{Least: 1},
-		SwingFloor: judge.Limits{Least: 3},
-	}
-}
-
 func told(put func(*door.Door), r Region) (headline string, first Line) {
-	d, w := sound(), wanted()
+	d, w := caseone.Door(), caseone.Wanted()
 	put(&d)
 	var f fit.Fit
 	fit.Evaluate(&f, &d)
@@ -63,11 +40,30 @@ func TestFindingsInWords(t *testing.T) {
 		{"head falls", UK, func(d *door.Door) { d.Frame.Head = geom.Through(0, 2000, 800, 1992) },
 			"Binds by 4.0 mm at the head, in the last 396 mm to the latch corner. All else is good.",
 			Line{judge.Binds, "binds", "−4.0 mm",
-				"head, binding in the last 396 mm to the latch corner, tight in the last 696 mm to the latch corner. 3.0 to 5.5 mm wanted.",
+				"head, binding in the last 396 mm to the latch corner, tight in the last 691 mm to the latch corner. 3.0 to 5.5 mm wanted.",
 				"The head falls 8.0 mm towards the latch."}},
 		{"hung high", UK, func(d *door.Door) { every(d, func(h *door.Hinge) { h.LeafHeight -= 3 }) },
 			"Tight, 1.0 mm, at the head, over the whole width. All else is good.",
 			Line{judge.Tight, "tight", "1.0 mm", "head, over the whole width. 3.0 to 5.5 mm wanted.", "The leaf is hung 3.0 mm too high."}},
+		{"leaf too wide, touching", UK, func(d *door.Door) {
+			d.Leaf.Closing, d.Leaf.ClosingBevel = d.Leaf.Closing.Shift(4), 4*geom.Degree
+		}, "Touches at the latch side, over the whole height. All else is good.",
+			Line{judge.Tight, "tight", "touching", "latch side, over the whole height. 3.0 to 5.5 mm wanted.",
+				"The leaf is 4.0 mm too wide for this opening and these gaps."}},
+		{"top pin far out", UK, func(d *door.Door) { d.Hinges[0].Pin += 4 },
+			"It hangs as wanted: 4.0 mm at jambs and head. Let go ajar it opens by itself.",
+			Line{judge.Slack, "swings", "4.0 mm", "out of plumb, the top pin farther out than the bottom one: let go ajar it opens by itself.",
+				"The top pin stands 4.0 mm farther out than the bottom one."}},
+		{"bottom pin far out", UK, func(d *door.Door) { d.Hinges[1].Pin += 8 },
+			"It hangs as wanted: 4.0 mm at jambs and head. Let go ajar it closes by itself.",
+			Line{judge.Slack, "swings", "8.0 mm", "out of plumb, the top pin farther back than the bottom one: let go ajar it closes by itself.",
+				"The top pin stands 8.0 mm farther in than the bottom one."}},
+		{"bottom hinge packed out", UK, func(d *door.Door) { d.Hinges[1].JambPacker, d.Hinges[1].LeafGain = 3, 5 },
+			"It hangs as wanted: 4.0 mm at jambs and head. Let go 82° open it opens by itself.",
+			Line{judge.Slack, "swings", "3.0 mm", "out of plumb, the top pin farther from the latch than the bottom one: let go 82° open it opens by itself.", ""}},
+		{"top hinge packed out", UK, func(d *door.Door) { d.Hinges[0].JambPacker, d.Hinges[0].LeafGain = 3, 5 },
+			"It hangs as wanted: 4.0 mm at jambs and head. Let go 82° open it closes by itself.",
+			Line{judge.Slack, "swings", "3.0 mm", "out of plumb, the top pin nearer the latch than the bottom one: let go 82° open it closes by itself.", ""}},
 		{"gains deep, in America", US, func(d *door.Door) { every(d, func(h *door.Hinge) { h.LeafGain += 5 }) },
 			"Hinge-bound: bears on the hinge jamb by 1.0 mm and springs open. One more thing is not as wanted.",
 			Line{judge.Binds, "binds", "−1.0 mm", "hinge side (hinge-bound: it springs open), over the whole height. 3.0 to 5.5 mm wanted.",
@@ -133,6 +129,38 @@ func TestLengthsInWords(t *testing.T) {
 	inches := Speaker{Length: func(mm float64) string { return "1/8 in" }}
 	if got := inches.span(3, 3.2); got != "1/8 in" {
 		t.Errorf("a span of equal readings is %q", got)
+	}
+}
+
+// A way in that reads like what is asked for, and is less, says so.
+func TestAWayInJustTooNarrow(t *testing.T) {
+	s := Speaker{Lexicon: For(UK)}
+	f := judge.Finding{Subject: judge.ClearWay, Verdict: judge.Tight, Worst: 774.8, Limits: judge.Limits{Least: 775}}
+	if l := s.Finding(f); l.Figure != "just under 775 mm" || l.Word != "narrow" {
+		t.Errorf("%s, %s", l.Word, l.Figure)
+	}
+	if f.Worst = 760; s.Finding(f).Figure != "760 mm" {
+		t.Errorf("%s", s.Finding(f).Figure)
+	}
+}
+
+// In inches, which are coarser than what a feeler tells, a gap that misses its limit and
+// reads like it says on which side it is; in millimetres what reads like it keeps it.
+func TestAGapThatReadsLikeItsLimit(t *testing.T) {
+	l := judge.Limits{Least: 3.175, Target: 4, Most: 5}
+	f := judge.Finding{Subject: judge.ClosedGap, Edge: fit.HeadSide, Limits: l, Worst: 3.05, Other: 3.2}
+	if f.Verdict = l.Judge(f.Worst); f.Verdict != judge.Tight {
+		t.Fatalf("judged %d", f.Verdict)
+	}
+	in := Speaker{Lexicon: For(US), Length: Inches}
+	if got := in.Finding(f).Figure; got != `just under 1/8"` {
+		t.Errorf("in inches %s", got)
+	}
+	if got := (&Speaker{Lexicon: For(UK)}).Finding(f).Figure; got != "3.1 mm" {
+		t.Errorf("in mm %s", got)
+	}
+	if got := l.Judge(3.13); got != judge.Good {
+		t.Errorf("3.13 of 3.175 is judged %d", got)
 	}
 }
 

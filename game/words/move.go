@@ -67,10 +67,8 @@ func (s *Speaker) frameSide(e fit.Edge) string {
 		return "hinge jamb"
 	case fit.LatchSide:
 		return s.LatchJamb
-	case fit.HeadSide:
-		return "head"
 	}
-	return "floor"
+	return s.Edge(e)
 }
 
 // ends names the two ends of an edge.

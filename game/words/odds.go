@@ -30,13 +30,16 @@ func (s *Speaker) sized(f judge.Finding) string {
 	return s.known(math.Abs(f.Worst), f.Margin)
 }
 
+// touching is said of a gap that reads like none.
+const touching = "touching"
+
 // figure writes a finding's number; where it reads like the limit it misses, it
 // says on which side it is.
 func (s *Speaker) figure(f judge.Finding) string {
 	plain := s.known(f.Worst, f.Margin)
 	switch said := s.length(f.Worst); {
-	case f.Margin == 0 && f.Verdict == judge.Binds && s.size(f.Worst) == s.length(0):
-		return "touching"
+	case f.Margin == 0 && f.Verdict <= judge.Tight && s.size(f.Worst) == s.length(0):
+		return touching
 	case f.Verdict == judge.Tight && f.Limits.Least > 0 && said == s.length(f.Limits.Least):
 		return "just under " + plain
 	case f.Verdict == judge.Slack && said == s.length(f.Limits.Most):
