@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"leafwright/game"
+	"leafwright/game/beside"
 	"leafwright/game/hardware"
 	"leafwright/game/words"
 	"leafwright/geom/advise"
@@ -21,8 +22,9 @@ import (
 // and answers with
 //
 //	said    sentences: what came of it, and where limits contradict each other which
-//	plans   each with title, lines (what it costs), moves and stages, all sentences,
-//	        and option, the text that [game.Form.AddOption] takes
+//	plans   each with title, lines (what it costs), then (how the door hangs after it),
+//	        cares (what its moves bring that is to be minded), moves and stages, all
+//	        sentences, and option, the text that [game.Form.AddOption] takes
 //	trade   pairs of timber lost, cm³, and widest less narrowest gap, mm, by rising
 //	        timber; traded says them in a sentence, empty where there is nothing to choose
 func (c *clerk) advice(q js.Value, job *game.Job) map[string]any {
@@ -34,18 +36,41 @@ func (c *clerk) advice(q js.Value, job *game.Job) map[string]any {
 		TopRail:     q.Get("rail").Bool(),
 		Inches:      q.Get("inches").Bool(),
 	})
+	if !c.finish(q, work) {
+		return nil
+	}
+	advice := work.Advice()
+	return advised(job, &advice, speaker(q, job))
+}
+
+// finish works advice out to its end, and gives up, not done, when another question of
+// the same want comes meanwhile.
+func (c *clerk) finish(q js.Value, work *game.AdviceWork) (done bool) {
 	for looked := time.Now(); !work.Step(); {
 		if time.Since(looked) < slice {
 			continue
 		}
 		rest()
 		if c.outdated(q) {
-			return nil
+			return false
 		}
 		looked = time.Now()
 	}
-	advice := work.Advice()
-	return advised(job, &advice, speaker(q, job))
+	return true
+}
+
+// plansOf gives what the advice knows of a job where nothing is preferred or forbidden: of
+// the job asked for last at once, so that another paper need not wait for it again.
+func (c *clerk) plansOf(q js.Value, job *game.Job) (plans []advise.Plan, done bool) {
+	text, inches := q.Get("job").String(), q.Get("inches").Bool()
+	if text != c.planned.job || inches != c.planned.inches {
+		work := game.StartAdvice(job, game.AdviceWishes{Inches: inches})
+		if !c.finish(q, work) {
+			return nil, false
+		}
+		c.planned.job, c.planned.inches, c.planned.plans = text, inches, work.Advice().Plans
+	}
+	return c.planned.plans, true
 }
 
 // advised puts advice into words.
@@ -55,11 +80,15 @@ func advised(job *game.Job, advice *advise.Advice, say *words.Speaker) map[strin
 		if year := hardware.Unallowed(say, job, &stands); year != "" {
 			said = append(said, year)
 		}
+		today := job.WantedToday(&stands)
+		if swings := beside.Swings(say, &stands, &today); swings != "" {
+			said = append(said, swings)
+		}
 	}
 	if advice.Conflict != nil {
 		said = append(said, texts(say.Conflict(advice.Conflict))...)
 	}
-	found := advice.Plans
+	found := append(advice.Plans[:len(advice.Plans):len(advice.Plans)], advice.Near...)
 	if advice.Conflict != nil {
 		found = advice.Conflict.Plans
 	}
@@ -74,14 +103,15 @@ func advised(job *game.Job, advice *advise.Advice, say *words.Speaker) map[strin
 		if sure := say.PlanSure(p, job.Survey != nil); sure != "" {
 			lines = append(lines, sure)
 		}
-		lines = append(lines, texts(say.PlanCares(p))...)
+		option := game.OptionOf(p, title)
 		moves := make([]any, len(p.Moves))
 		for k := range p.Moves {
 			moves[k] = say.PlanMove(p, k, advice)
 		}
 		plans[i] = map[string]any{
-			"title": title, "lines": lines, "moves": moves, "stages": texts(say.PlanStages(p)),
-			"option": game.OptionText(game.OptionOf(p, title)),
+			"title": title, "lines": lines, "then": beside.Then(say, p, game.FindingsAfter(job, option)),
+			"cares": texts(say.PlanCares(p)), "moves": moves, "stages": texts(say.PlanStages(p)),
+			"option": game.OptionText(option),
 		}
 	}
 	trade := make([]any, 0, 2*len(advice.Trade))

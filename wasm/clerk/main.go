@@ -29,6 +29,7 @@ import (
 	"leafwright/game/beside"
 	"leafwright/game/lesson"
 	"leafwright/game/words"
+	"leafwright/geom/advise"
 )
 
 var self = js.Global()
@@ -76,6 +77,13 @@ type clerk struct {
 	// the lesson played last: its file, how it stands and its session's text
 	play          *lesson.Play
 	file, session string
+
+	// the job the advice for a client's sheet was last worked out for, and its ways
+	planned struct {
+		job    string
+		inches bool
+		plans  []advise.Plan
+	}
 }
 
 // put takes a question in, in the place of an older one of the same want.

@@ -47,7 +47,7 @@ func (c *clerk) season(q js.Value, job *game.Job) map[string]any {
 	for m, row := range table[1:] {
 		rows = append(rows, texts(row))
 		months = append(months, map[string]any{
-			"when": row[0] + painted, "wider": year.Closing[0] - year.Least[m], "says": row[0] + ": " + row[3] + ", " + row[4],
+			"when": row[0] + painted, "wider": year.Closing[0] - year.Least[m], "says": row[0] + painted + ": " + row[3] + ", " + row[4],
 			"shows": "The drawing shows the leaf as in " + row[0] + ": " + thanToday(row[2], painted != "") + ".",
 		})
 	}
@@ -65,24 +65,26 @@ func (c *clerk) season(q js.Value, job *game.Job) map[string]any {
 
 // graph draws the closing gap of each month from its least to its most, over the gap
 // wanted. A month stands where the thumb of a slider as wide as the drawing does; the
-// scale stands out to the left of it: no gap, and the limits wanted. The least and the
-// greatest gap of the year have their figures.
+// scale stands out to the left of it: no gap, and the limits wanted. The greatest and the
+// least gap of the year have their figures, each in a row of its own over and under all
+// that is drawn, so that neither stands across a mark or the band's edge.
 func graph(year *hardware.Season, say *words.Speaker) string {
-	const wide, thumb, top, high, text = 336.0, 12.0, 12.0, 96.0, 12.0 // px
+	const wide, thumb, top, high, text, half = 336.0, 12.0, 20.0, 96.0, 14.0, 26.0 // px
 	least, most := year.Wanted.Least, year.Wanted.Most
 	lo, hi := 0.0, max(least, most)
 	for m := range year.Least {
 		lo, hi = min(lo, year.Least[m]), max(hi, year.Most[m])
 	}
-	if hi *= 1.1; hi <= lo {
+	if hi <= lo {
 		hi = lo + 1
 	}
 	if most <= 0 {
 		most = hi
 	}
+	x := func(month int) float64 { return thumb + float64(month)*(wide-2*thumb)/11 }
 	y := func(mm float64) float64 { return top + high*(hi-mm)/(hi-lo) }
 	var b strings.Builder
-	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f 128" aria-hidden="true" focusable="false">`, wide)
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %.0f 152" aria-hidden="true" focusable="false">`, wide)
 	fmt.Fprintf(&b, `<rect y="%.1f" width="%.0f" height="%.1f"/><path class="axes" d="M0 %.1fH%.0f"/>`, y(most), wide, max(0, y(least)-y(most)), y(0), wide)
 	length := func(mm float64) string {
 		if say.Length != nil {
@@ -106,20 +108,16 @@ func graph(year *hardware.Season, say *words.Speaker) string {
 			last = m
 		}
 	}
-	for m, name := range hardware.Months {
-		x := thumb + float64(m)*(wide-2*thumb)/11
-		from := y(year.Most[m])
-		fmt.Fprintf(&b, `<g data-month="%d"><path d="M%.1f %.1fV%.1f"/><text x="%.1f" y="124">%s</text></g>`, m, x, from, max(y(year.Least[m]), from+3), x, name[:1])
-	}
-	below := y(year.Least[first]) + text
-	if below > top+high {
-		below = y(year.Most[first]) - 4
-	}
 	for _, at := range [2]struct {
-		month int
-		mm, y float64
-	}{{first, year.Least[first], below}, {last, year.Most[last], y(year.Most[last]) - 4}} {
-		fmt.Fprintf(&b, `<text x="%.1f" y="%.1f">%s</text>`, thumb+float64(at.month)*(wide-2*thumb)/11, at.y, length(at.mm))
+		month         int
+		mm, line, row float64
+	}{{last, year.Most[last], top - 4, 12}, {first, year.Least[first], top + high + 4, 133}} {
+		fmt.Fprintf(&b, `<path class="axes" d="M%.1f %.1fV%.1f"/><text x="%.1f" y="%.0f">%s</text>`,
+			x(at.month), y(at.mm), at.line, min(max(x(at.month), half), wide-half), at.row, length(at.mm))
+	}
+	for m, name := range hardware.Months {
+		from := y(year.Most[m])
+		fmt.Fprintf(&b, `<g data-month="%d"><path d="M%.1f %.1fV%.1f"/><text x="%.1f" y="148">%s</text></g>`, m, x(m), from, max(y(year.Least[m]), from+3), x(m), name[:1])
 	}
 	b.WriteString("</svg>")
 	return b.String()

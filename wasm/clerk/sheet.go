@@ -28,6 +28,13 @@ func (c *clerk) sheet(q js.Value, job *game.Job) map[string]any {
 	if !known {
 		return noPaper(q)
 	}
+	if ask.Kind == sheet.Client && len(ask.Options) > 0 {
+		plans, done := c.plansOf(q, job)
+		if !done {
+			return nil
+		}
+		ask.Plans = plans
+	}
 	made, err := sheet.Pages(&ask)
 	if err != nil {
 		return map[string]any{"fault": err.Error()}

@@ -234,3 +234,30 @@ func TestAdviceWithoutSignal(t *testing.T) {
 		t.Errorf("it says %q", text)
 	}
 }
+
+// The page says of each way how the door hangs after it, and how sure that is, as the
+// command does.
+func TestAdviceSaysHowItHangsThen(t *testing.T) {
+	t.Parallel()
+	for _, c := range screens {
+		t.Run(c.name, func(t *testing.T) {
+			p := open(t, c.screen)
+			for _, demo := range []string{"Weaver's cottage, stair door", "Harbour house, back hall"} {
+				p.openDemo(demo)
+				if ask[bool](p, `document.getElementById('wishes').hidden`) {
+					p.click("#advice-ask")
+				}
+				said := strings.Join(strings.Fields(p.run("advise")), " ")
+				ways := strings.Count(said, " Then: ") + strings.Count(said, " If the gaps are not read again on the way: ")
+				p.until(fmt.Sprintf(`document.getElementById('advice').ariaBusy === 'false' && document.querySelectorAll('#advice .plan').length === %d`, ways))
+				for i, then := range ask[[]string](p, `[...document.querySelectorAll('#advice .plan')].map(e => [...e.querySelectorAll('p')].find(l => /^(Then|If the gaps)/.test(l.textContent))?.textContent ?? '')`) {
+					if then == "" || !strings.Contains(said, strings.Join(strings.Fields(then), " ")) {
+						t.Errorf("%s, way %d: the page says %q, the command %s", demo, i+1, then, said)
+					}
+				}
+				ask[bool](p, `(document.querySelector('#advice .plan').scrollIntoView({block: 'start'}), true)`)
+				p.shot("then-" + c.name + "-" + demo[:4])
+			}
+		})
+	}
+}

@@ -317,13 +317,7 @@ func TestCardByKeys(t *testing.T) {
 func TestCardAccessible(t *testing.T) {
 	t.Parallel()
 	source := axe(t)
-	for _, c := range []struct {
-		name string
-		screen
-	}{
-		{"phone, light", phone},
-		{"desktop, dark", screen{w: 1440, h: 900, ratio: 1, dark: true}},
-	} {
+	for _, c := range handAndDesk {
 		t.Run(c.name, func(t *testing.T) {
 			p := open(t, c.screen)
 			p.openDemo("Weaver's cottage, stair door")

@@ -77,6 +77,15 @@ func (p *page) violations(where string) {
 	}
 }
 
+// handAndDesk are the screens that what is seldom open is looked at on.
+var handAndDesk = []struct {
+	name string
+	screen
+}{
+	{"phone, light", phone},
+	{"desktop, dark", screen{w: 1440, h: 900, ratio: 1, dark: true}},
+}
+
 // Nothing on the page or in the drawing's frame keeps people out.
 func TestAccessible(t *testing.T) {
 	t.Parallel()

@@ -12,6 +12,7 @@ import (
 
 	"github.com/chromedp/cdproto/browser"
 	"github.com/chromedp/cdproto/dom"
+	cdppage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 )
 
@@ -134,6 +135,28 @@ func TestWithoutGraphics(t *testing.T) {
 	p.until(fmt.Sprintf(`document.getElementById('still').innerHTML !== %q`, before))
 	if p.text("#findings") == findings {
 		t.Error("the findings did not change with the picture")
+	}
+}
+
+// A browser whose graphics hold no picture as large as the frame, or that says so of all,
+// not to be known by them, is served like one without graphics.
+func TestSmallGraphics(t *testing.T) {
+	t.Parallel()
+	p := &page{t: t, url: serve(t)}
+	p.launch(findBrowser(t), screen{w: 1440, h: 900, ratio: 2}, nil)
+	_, err := chromedp.Call(p.ctx, cdppage.AddScriptToEvaluateOnNewDocument, cdppage.AddScriptToEvaluateOnNewDocumentParams{
+		Source: `(gl => {
+			const get = gl.getParameter;
+			gl.getParameter = function (what) { return what === this.MAX_TEXTURE_SIZE ? 2048 : get.call(this, what); };
+		})(WebGL2RenderingContext.prototype)`,
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.do(chromedp.Navigate(p.url))
+	p.until(`document.documentElement.dataset.ready === 'yes' && document.querySelector('#still svg')`)
+	if ask[bool](p, `'failed' in document.documentElement.dataset`) {
+		t.Errorf("the page says %q", p.text("#status"))
 	}
 }
 

@@ -158,7 +158,11 @@ func TestSeason(t *testing.T) {
 				if least != most {
 					gap += " to " + most
 				}
-				if got := p.text("#season-says"); got != fmt.Sprintf("%s: %s mm, %s", want.Name, gap, want.Verdict) {
+				paint := ""
+				if c.demo != "" {
+					paint = ", painted"
+				}
+				if got := p.text("#season-says"); got != fmt.Sprintf("%s%s: %s mm, %s", want.Name, paint, gap, want.Verdict) {
 					t.Errorf("beside the slider %q, by the command %+v", got, want)
 				}
 				worst := least

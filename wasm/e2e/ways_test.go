@@ -181,6 +181,7 @@ func TestPlaneStroke(t *testing.T) {
 					if !ask[bool](p, `document.getElementById('hand-says').textContent.includes('mm off')`) {
 						t.Errorf("while stroking the hand says %q", p.text("#hand-says"))
 					}
+					p.shot(c.name + "-stroking")
 					p.touch(input.DispatchTouchEventTypeTouchEnd)
 					return
 				}
@@ -396,13 +397,7 @@ func TestTwoTabsOneJob(t *testing.T) {
 func TestWaysAccessible(t *testing.T) {
 	t.Parallel()
 	source := axe(t)
-	for _, c := range []struct {
-		name string
-		screen
-	}{
-		{"phone, light", phone},
-		{"desktop, dark", screen{w: 1440, h: 900, ratio: 1, dark: true}},
-	} {
+	for _, c := range handAndDesk {
 		t.Run(c.name, func(t *testing.T) {
 			p := open(t, c.screen)
 			p.startWay()

@@ -30,6 +30,14 @@ type section struct {
 	shape string // what fields it was built for
 	funcs []js.Func
 	paths []string
+	folds []fold
+	adds  bool // one more group is asked for, to be opened
+}
+
+// fold is what is seen of a group folded away.
+type fold struct {
+	title, now js.Value
+	said       string
 }
 
 // input is one field's element and the place of its message.
@@ -135,7 +143,11 @@ func shapeOf(s game.Section) string {
 		put('+', a.Path, a.Label)
 	}
 	for _, g := range s.Groups {
-		put('|', g.Title, g.Remove)
+		if g.Fold { // its words come with its values
+			put('|', g.Remove)
+		} else {
+			put('|', g.Title, g.Remove)
+		}
 		for _, f := range g.Fields {
 			put(';', f.Path, f.Label, f.Help, string(f.Kind), f.Unit)
 			put(':', f.Columns...)
@@ -163,14 +175,24 @@ func (f *form) build(sec *section, s game.Section) {
 	for _, fn := range sec.funcs {
 		fn.Release()
 	}
-	sec.funcs, sec.paths = nil, nil
+	sec.funcs, sec.paths, sec.folds = nil, nil, nil
 	parts := []js.Value{}
+	var list, last js.Value
 	if s.Help != "" {
 		parts = append(parts, el("p", attrs{"class", "help wide", "text", s.Help}))
 	}
 	for _, g := range s.Groups {
 		if g.Title == "" {
 			parts = append(parts, f.fields(sec, g.Fields)...)
+			continue
+		}
+		if g.Fold {
+			if list.IsUndefined() {
+				list = el("div", attrs{"class", "wide list"})
+				parts = append(parts, list)
+			}
+			last = f.folded(sec, g)
+			list.Call("append", last)
 			continue
 		}
 		set := el("fieldset", attrs{"class", "group wide"}, el("legend", attrs{"text", g.Title}))
@@ -182,7 +204,7 @@ func (f *form) build(sec *section, s game.Section) {
 	}
 	adds := el("div", attrs{"class", "row wide"})
 	for _, a := range s.Adds {
-		adds.Call("append", f.button(sec, a.Label, "", func() { f.p.bench.Add(a.Path) }))
+		adds.Call("append", f.button(sec, a.Label, "", func() { sec.adds = f.p.bench.Add(a.Path) == nil }))
 	}
 	if len(s.Adds) > 0 {
 		parts = append(parts, adds)
@@ -190,6 +212,20 @@ func (f *form) build(sec *section, s game.Section) {
 	fill(sec.body, parts...)
 	refold(opened)
 	refocus(focus)
+	if sec.adds && last.Truthy() { // the button pressed is gone: on to what it made
+		last.Set("open", true)
+		last.Call("querySelector", "select").Call("focus")
+	}
+	sec.adds = false
+}
+
+// folded shows a group under a line that says what it holds.
+func (f *form) folded(sec *section, g game.Group) js.Value {
+	line := fold{title: el("span", nil), now: el("span", attrs{"class", "quiet"})}
+	sec.folds = append(sec.folds, line)
+	body := el("div", attrs{"class", "fields"}, f.fields(sec, g.Fields)...)
+	body.Call("append", f.button(sec, "Remove this reading", "plain", func() { f.p.bench.Remove(g.Remove) }))
+	return el("details", attrs{"id", id(g.Remove) + ":fold"}, el("summary", nil, line.title, line.now), body)
 }
 
 func anys(list []js.Value) []any {
@@ -398,13 +434,13 @@ func (f *form) attach(sec *section, d game.Field, in *input) {
 
 // table shows stations, folded away where a number before it says it all.
 func (f *form) table(sec *section, d game.Field, open bool) js.Value {
-	head := el("tr", nil)
+	head, rows := el("tr", nil), ": stations"
 	for _, c := range d.Columns {
-		text := c
-		if d.Unit != "" && c != "Swing angle" {
-			text += ", " + d.Unit
+		unit := d.Unit
+		if c == "Swing angle" {
+			rows, unit = ": heights", "°"
 		}
-		head.Call("append", el("th", attrs{"scope", "col", "text", text}))
+		head.Call("append", el("th", attrs{"scope", "col", "text", c + ", " + unit}))
 	}
 	head.Call("append", el("td", nil))
 	body := el("tbody", nil)
@@ -425,7 +461,7 @@ func (f *form) table(sec *section, d game.Field, open bool) js.Value {
 		body.Call("append", tr)
 	}
 	fold := el("details", attrs{"class", "wide stations", "id", id(d.Path) + ":fold"},
-		el("summary", nil, el("span", attrs{"text", d.Label + ": stations"})))
+		el("summary", nil, el("span", attrs{"text", d.Label + rows})))
 	if d.Help != "" {
 		fold.Call("append", el("p", attrs{"class", "help", "text", d.Help}))
 	}

@@ -33,7 +33,19 @@ func (f *form) values(s game.Section) {
 		}
 		in.value, in.draft, in.bad, in.dirty = d.Value, draft, bad, false
 	}
+	var folds []fold
+	if sec := f.sections[s.Name]; sec != nil { // an option's fields stand elsewhere
+		folds = sec.folds
+	}
 	for _, g := range s.Groups {
+		if g.Fold {
+			if line, said := &folds[0], g.Title+g.Now; said != line.said {
+				line.said = said
+				line.title.Set("textContent", g.Title)
+				line.now.Set("textContent", g.Now)
+			}
+			folds = folds[1:]
+		}
 		for _, d := range g.Fields {
 			each(d)
 			for _, r := range d.Rows {

@@ -107,7 +107,7 @@ func (k *keeper) write() {
 	case err != nil:
 		root.Set("saved", "no")
 		k.failed = true
-		k.tell("The browser cannot keep this job (" + err.Error() + "). Save it as a file before you leave.")
+		k.tell(err.Error())
 		setText(byID("status"), "Not saved")
 	case job || k.failed:
 		root.Set("saved", "yes")

@@ -42,7 +42,10 @@
     const all = el('article', '', 'plan');
     const moves = el('ol');
     moves.append(...p.moves.map(m => el('li', m)));
-    all.append(el('h3', p.title), ...p.lines.map(l => el('p', l, 'quiet')), moves, ...p.stages.map(s => el('p', s, 'minded')),
+    const stages = el('ul');
+    stages.append(...p.stages.map(s => el('li', s)));
+    all.append(el('h3', p.title), ...p.lines.map(l => el('p', l, 'quiet')), el('p', p.then), ...p.cares.map(c => el('p', c, 'minded')), moves,
+      ...p.stages.length ? [el('h4', 'Not all at once'), stages] : [],
       button('advice-try-' + i, 'Try this', () => {
         bench().putOption(p.option);
         byID('ways').scrollIntoView({ block: 'nearest' });

@@ -93,13 +93,23 @@
       pass(e.target);
     }
   }, true);
-  document.addEventListener('dragover', e => { if (e.dataTransfer.types.includes('Files')) e.preventDefault(); });
-  document.addEventListener('drop', e => {
-    if (!e.dataTransfer.files.length) return;
-    e.preventDefault();
-    const input = document.getElementById('file');
-    input.files = e.dataTransfer.files;
-    input.dispatchEvent(new Event('change'));
+  // A file may be dropped anywhere, on the drawing too, which is a document of its own. What
+  // is wrong with it is said in the list of jobs.
+  const takesFiles = on => {
+    on.addEventListener('dragover', e => { if (e.dataTransfer.types.includes('Files')) e.preventDefault(); });
+    on.addEventListener('drop', e => {
+      if (!e.dataTransfer.files.length) return;
+      e.preventDefault();
+      const input = document.getElementById('file');
+      if (!input.closest('dialog').open) document.getElementById('jobs-open').click();
+      input.files = e.dataTransfer.files;
+      input.dispatchEvent(new Event('change'));
+    });
+  };
+  takesFiles(document);
+  document.addEventListener('DOMContentLoaded', () => {
+    const stage = document.getElementById('stage');
+    stage.addEventListener('load', () => takesFiles(stage.contentDocument));
   });
 
   // Called by the first program whenever something changed: there is a door, or not.

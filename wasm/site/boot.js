@@ -67,7 +67,12 @@
   // The engine remembers the first pixel ratio it sees, so another one (zoom, a
   // second screen) restarts the frame; the program takes up its saved state again.
   const ratio = window.devicePixelRatio;
-  const check = () => { if (window.devicePixelRatio !== ratio) window.location.reload(); };
+  let restarts = false; // once: a restart broken off by another is an error in some browsers
+  const check = () => {
+    if (window.devicePixelRatio === ratio || restarts) return;
+    restarts = true;
+    window.location.reload();
+  };
   for (const w of [window, parent]) w.matchMedia(`(resolution: ${ratio}dppx)`).addEventListener('change', check);
   for (const type of ['resize', 'pointerover', 'focus', 'visibilitychange']) window.addEventListener(type, check);
   for (const type of ['resize', 'focus', 'visibilitychange']) parent.addEventListener(type, check);
@@ -83,6 +88,18 @@
     canvas.style.touchAction = 'none';
     canvas.style.outline = '';
   }).observe(document.documentElement, { childList: true, subtree: true, attributes: true });
+
+  // The engine paints the frame as one texture, and ends where the graphics hold none so
+  // large: a browser that will not be known by them says 2048 of all. Without graphics it
+  // has a still picture stand in.
+  const canvases = HTMLCanvasElement.prototype;
+  const context = canvases.getContext;
+  canvases.getContext = function (kind, ...more) {
+    const made = context.call(this, kind, ...more);
+    if (kind !== 'webgl2' || !made) return made;
+    const longest = Math.max(window.screen.width, window.screen.height, parent.innerWidth, parent.innerHeight) * ratio;
+    return made.isContextLost() || made.getParameter(made.MAX_TEXTURE_SIZE) >= Math.max(4096, longest) ? made : null;
+  };
 
   // A frame that is left while it still fetches has not failed.
   let left = false;

@@ -34,9 +34,10 @@
         const is = field?.selectedOptions?.[0]?.text.split(',')[0] ?? field?.value;
         return is && is !== 'not said' ? is + (path === 'opens' ? '°' : '') : [];
       });
-      const text = name === 'hinges' ? box.querySelectorAll('.group').length + '' : values.join(/^\d/.test(values[0]) ? ' × ' : ', ');
-      const says = box.querySelector('summary > .quiet') || Object.assign(document.createElement('span'), { className: 'quiet' });
-      if (says.textContent === text) continue;
+      const items = { hinges: '.group', readings: '.list > details' }[name];
+      const text = items ? box.querySelectorAll(items).length || '' : values.join(/^\d/.test(values[0]) ? ' × ' : ', ');
+      const says = box.querySelector(':scope > summary > .quiet') || Object.assign(document.createElement('span'), { className: 'quiet' });
+      if (says.textContent === String(text)) continue;
       says.textContent = text;
       box.querySelector('summary').append(says);
     }

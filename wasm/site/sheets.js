@@ -143,13 +143,19 @@
   });
   document.addEventListener('changed', ({ detail: is }) => { byID('sheets-open').hidden = !is; });
 
-  // While the pages are on show, they are what is printed.
+  // While the pages are on show, they are what is printed, on their own paper to its
+  // edges. Said under a page's name in the style sheet this does not reach the paper in
+  // every browser.
+  const papers = { A4: '210mm 297mm', Letter: '215.9mm 279.4mm' };
+  const edges = new CSSStyleSheet();
   let title = '';
   window.addEventListener('beforeprint', () => {
     if (!byID('sheets').open || !laid.pages.length) return;
     title = document.title;
     document.title = laid.title;
     root.dataset.paper = paper;
+    edges.replaceSync(`@page { size: ${papers[paper]}; margin: 0; }`);
+    document.adoptedStyleSheets = [edges];
     byID('paper').replaceChildren(...laid.pages.map(text => {
       const page = el('div', '', 'page');
       page.append(drawn(text));
@@ -160,6 +166,7 @@
     if (!root.dataset.paper) return;
     document.title = title;
     delete root.dataset.paper;
+    document.adoptedStyleSheets = [];
     byID('paper').replaceChildren();
   });
 })();
