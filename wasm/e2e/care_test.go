@@ -21,7 +21,8 @@ import (
 )
 
 // At rest the page asks for no frame: two seconds are long enough that a page
-// that does would ask for a hundred.
+// that does would ask for a hundred. The engine's own look at the clock, ten times a
+// second, comes down to one; a change is drawn at once all the same.
 func TestRestsWhenNothingChanges(t *testing.T) {
 	p := open(t, desktop)
 	p.until(`stage.contentWindow.ticks > 2`)
@@ -41,6 +42,21 @@ func TestRestsWhenNothingChanges(t *testing.T) {
 	evaluate[bool](p, `new Promise(done => setTimeout(() => done(true), 2000))`)
 	if after := [2]int{ask[int](p, count), p.paints()}; after != before {
 		t.Errorf("frames and paintings went from %v to %v in two seconds of rest", before, after)
+	}
+	evaluate[bool](p, `new Promise(done => setTimeout(() => done(true), 1000))`)
+	const clock = `stage.contentWindow.timers`
+	looked := ask[int](p, clock)
+	evaluate[bool](p, `new Promise(done => setTimeout(() => done(true), 3000))`)
+	if n := ask[int](p, clock) - looked; n > 6 {
+		t.Errorf("the clock was asked %d times in three seconds of rest", n)
+	}
+	if !ask[bool](p, `(() => {
+		const frame = document.getElementById('stage').contentWindow, was = frame.ticks;
+		document.getElementById('swing').value = 30;
+		document.getElementById('swing').dispatchEvent(new Event('input', { bubbles: true }));
+		return frame.ticks > was;
+	})()`) {
+		t.Error("a change after rest waited for the slow clock")
 	}
 }
 

@@ -8,9 +8,11 @@
   let held = null;
   let owed = 3;
   window.ticks = 0; // frames asked of the browser, for tests
+  let given = Infinity; // when the last was
   const give = next => {
     owed--;
     window.ticks++;
+    given = performance.now();
     return frame(next);
   };
   window.requestAnimationFrame = next => {
@@ -25,6 +27,16 @@
       held = null;
       give(next);
     }
+  };
+
+  // It also looks ten times a second whether it is hidden. Once nothing has been drawn for
+  // a while, whatever the program waits for by the clock has come: then once a second will
+  // do. Any event has it look at once.
+  const later = window.setTimeout.bind(window);
+  window.timers = 0; // how often the clock was asked, for tests
+  window.setTimeout = (next, ms, ...more) => {
+    window.timers++;
+    return later(next, performance.now() - given > 2000 ? Math.max(ms, 1000) : ms, ...more);
   };
 
   const tell = (name, detail) => window.dispatchEvent(new CustomEvent(name, { detail }));
