@@ -30,7 +30,7 @@ var arrows = map[string][]string{
 	"game/measure":        {},
 	"game/draw":           {"geom", "geom/door", "geom/fit", "geom/judge", "geom/trim"},
 	"game/words":          {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/timber", "game/measure"},
-	"game/beside":         {"geom", "geom/door", "geom/fit", "geom/judge", "geom/trim", "geom/advise", "game", "game/words"},
+	"game/beside":         {"geom", "geom/door", "geom/fit", "geom/judge", "geom/trim", "game", "game/words"},
 	"game/lesson":         {"geom", "geom/door", "geom/fit", "geom/judge", "geom/survey", "geom/trim", "geom/advise", "geom/fault", "game", "game/measure", "game/words"},
 	"game/lesson/hand":    {"geom", "geom/door", "geom/fit", "geom/trim", "game", "game/draw", "game/words", "game/measure", "game/bench"},
 	"game/hardware":       {"geom", "geom/door", "geom/fit", "geom/judge", "geom/trim", "geom/timber", "game", "game/words"},

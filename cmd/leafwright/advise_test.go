@@ -178,7 +178,7 @@ func TestAdviceLeavesWith(t *testing.T) {
 		{"the most even", []string{falling, "-prefer", "even"}, ok, []string{"Wished for: most even gaps."}},
 		{"the top rail", []string{falling, "-toprail"}, ok, []string{"1. PACK OUT THE HEAD AND WORK THE HINGES"}},
 		{"the top rail, the frame left alone", []string{falling, "-toprail", "-forbid=frame"}, failed, []string{"a top rail as high as its neighbour"}},
-		{"in the words of the US", []string{falling, "-words", "US", "-units", "in"}, ok, []string{"gains cut anew", `at the lock corner`}},
+		{"in the words of the US", []string{falling, "-words", "US", "-units", "in"}, ok, []string{"gains cut anew", `Plane the top: 15/64" at the lock corner`}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			status, out, errs := callWith("", append([]string{"advise"}, c.args...)...)

@@ -149,7 +149,7 @@ func (a Advice) plan(b *strings.Builder, s words.Speaker, i int) {
 	if sure := s.PlanSure(p.Plan, a.Job.IsSurveyed()); sure != "" {
 		wrap(b, sure, 3, 3)
 	}
-	wrap(b, beside.Then(&s, p.Plan, p.After.Findings), 3, 3)
+	wrap(b, words.PlanThen(&s, p.Plan, p.After.Findings), 3, 3)
 	for k := range p.Steps {
 		st := &p.Steps[k]
 		wrap(b, fmt.Sprintf("%d. %s", k+1, s.PlanMove(p.Plan, k, &a.Found)), 3, 6)

@@ -50,7 +50,7 @@ func (s *Speaker) AdviceHeadline(a *advise.Advice) string {
 			said += "; none that leaves the frame alone"
 		}
 		if len(a.Near) > 0 {
-			said += "; last comes one that is far less work and nearly does"
+			said += "; a further one is far less work but leaves a gap wider than wanted"
 		}
 		return said + "."
 	case a.Conflict != nil:
@@ -421,4 +421,13 @@ func (s *Speaker) offering(read []survey.Reading, kind survey.Kind) string {
 		parts[i] = "at the " + s.side(side) + ", " + Listed(at) + from
 	}
 	return strings.Join(parts, "; ")
+}
+
+// PlanThen says how the door hangs once a plan is carried out, by its findings then.
+func PlanThen(s *Speaker, p *advise.Plan, after []judge.Finding) string {
+	lead := "Then: "
+	if len(p.Stages) > 1 {
+		lead = "If the gaps are not read again on the way: "
+	}
+	return lead + s.Headline(after)
 }

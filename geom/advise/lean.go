@@ -4,8 +4,6 @@ import (
 	"leafwright/geom/advise/lp"
 )
 
-// What is begun costs, and a linear program knows nothing of beginnings: parts are left out.
-
 // single leaves an edge that is scribed without being planed straight as well.
 func (m *model) single() {
 	used := m.used()

@@ -11,7 +11,6 @@ type nearly struct {
 	p    Problem
 	way  []Relax
 	work *Work
-	best Plan // what it is to be far less than
 }
 
 // What is worth saving: so many minutes or cm³; and by how much a gap may be wider for it,
@@ -55,7 +54,7 @@ func (w *Work) beginNear() bool {
 	if m.solve() != lp.Optimal {
 		return false
 	}
-	n := &nearly{best: *best}
+	n := &nearly{}
 	sum := 0.0
 	for e := range door.Edges {
 		if by := m.x[give(e)]; by > nothing {
@@ -83,8 +82,9 @@ func (w *Work) near() bool {
 	if found := n.work.advice.Plans; len(found) > 0 {
 		p := found[0]
 		w.remember(&p, n.way)
-		c, b := &p.Cost, &n.best.Cost
-		if p.Price < n.best.Price/2 && c.Minutes < b.Minutes && c.Timber < b.Timber+nearPrice && len(p.Given) > 0 && givesLittle(p.Given) {
+		best := &w.advice.Plans[0]
+		c, b := &p.Cost, &best.Cost
+		if p.Price < best.Price/2 && c.Minutes < b.Minutes && c.Timber < b.Timber+nearPrice && len(p.Given) > 0 && givesLittle(p.Given) {
 			w.advice.Near = append(w.advice.Near, p)
 		}
 	}

@@ -254,7 +254,7 @@ func worse(known geom.Profile, by float64) geom.Profile {
 const (
 	ordinaryBow = 0.15
 	bowOver     = 700.0
-	noFeeler    = 0.05 // mm: the thinnest blade
+	noFeeler    = judge.Blade // mm
 )
 
 // putRight moves one line so that the gap along the edge is what was read.

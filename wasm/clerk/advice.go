@@ -109,7 +109,7 @@ func advised(job *game.Job, advice *advise.Advice, say *words.Speaker) map[strin
 			moves[k] = say.PlanMove(p, k, advice)
 		}
 		plans[i] = map[string]any{
-			"title": title, "lines": lines, "then": beside.Then(say, p, game.FindingsAfter(job, option)),
+			"title": title, "lines": lines, "then": words.PlanThen(say, p, game.FindingsAfter(job, option)),
 			"cares": texts(say.PlanCares(p)), "moves": moves, "stages": texts(say.PlanStages(p)),
 			"option": game.OptionText(option),
 		}
